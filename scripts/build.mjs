@@ -1,0 +1,74 @@
+// Bundles what ships: the Node and the web extension, the command line, and the pages.
+// `node scripts/build.mjs [--watch]`
+import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import esbuild from 'esbuild';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  minify: true,
+  sourcemap: true,
+  sourcesContent: false,
+  target: 'es2022',
+  logLevel: 'warning',
+  legalComments: 'none',
+};
+
+/** One set of esbuild options a bundle. */
+export function bundles() {
+  const pages = existsSync(`${root}src/pages`)
+    ? readdirSync(`${root}src/pages`).filter((name) => name.endsWith('-page.ts'))
+    : [];
+  return [
+    {
+      ...shared,
+      entryPoints: { extension: 'src/extension.ts' },
+      outdir: 'dist',
+      platform: 'node',
+      format: 'cjs',
+      external: ['vscode'],
+    },
+    {
+      ...shared,
+      entryPoints: { extension: 'src/extension.web.ts' },
+      outdir: 'dist/web',
+      platform: 'browser',
+      format: 'cjs',
+      external: ['vscode'],
+      // Without `worker` the Markdown reader's entity decoder picks a build that needs a document.
+      conditions: ['worker'],
+    },
+    {
+      ...shared,
+      entryPoints: { 'command-line': 'src/command-line.ts' },
+      outdir: 'dist',
+      platform: 'node',
+      format: 'cjs',
+    },
+    {
+      ...shared,
+      entryPoints: Object.fromEntries(pages.map((name) => [name.replace(/\.ts$/, ''), `src/pages/${name}`])),
+      outdir: 'dist/pages',
+      platform: 'browser',
+      format: 'iife',
+    },
+  ].filter((options) => Object.values(options.entryPoints).every((file) => existsSync(`${root}${file}`)))
+    .filter((options) => Object.keys(options.entryPoints).length > 0);
+}
+
+/** Builds everything into `dist/`; throws when a bundle has an error. */
+export async function build() {
+  rmSync(`${root}dist`, { recursive: true, force: true });
+  await Promise.all(bundles().map((options) => esbuild.build(options)));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  if (process.argv.includes('--watch')) {
+    for (const options of bundles()) await (await esbuild.context(options)).watch();
+  } else {
+    await build();
+  }
+}
