@@ -1,0 +1,33 @@
+import type { NotePath } from './note';
+
+/** A Markdown file as its folder lists it. */
+export interface NoteFile {
+  readonly path: NotePath;
+  /** Bytes. */
+  readonly size: number;
+  /** Time of the last change, milliseconds since 1970; compared, never shown. */
+  readonly modified: number;
+}
+
+/** What a source tells of. A folder stands for all that lies below it. */
+export type SourceChange =
+  | { readonly kind: 'changed'; readonly path: NotePath }
+  | { readonly kind: 'removed'; readonly path: NotePath };
+
+/** Stops what it was given for. */
+export interface Stop {
+  dispose(): void;
+}
+
+/** Where notes come from: a disk, an editor's workspace, or memory. Only `.md` files are notes. */
+export interface NoteSource {
+  /** Every Markdown file below the source's folder. Unreadable folders and symlink loops are passed over. */
+  list(shouldStop?: () => boolean): Promise<readonly NoteFile[]>;
+  /**
+   * Text of a note without its byte order mark, or `undefined` when it is gone, unreadable, not a file,
+   * or not text.
+   */
+  read(path: NotePath): Promise<string | undefined>;
+  /** Tells of notes that changed, appeared or went; the text is asked for with `read`. */
+  onChange(listener: (change: SourceChange) => void): Stop;
+}

@@ -1,0 +1,33 @@
+import type { NoteReading } from '../notation/note-reading';
+import type { SourceRange } from '../notation/source-range';
+import type { IsoDate } from '../notation/time/iso-date';
+import type { IsoWeek } from '../notation/time/iso-week';
+
+/** A note's path from the folder that its source reads, parts joined by `/`. */
+export type NotePath = string;
+
+/** What a note's file name says of it. */
+export type NoteName =
+  | { readonly kind: 'day'; readonly date: IsoDate }
+  | { readonly kind: 'week'; readonly week: IsoWeek }
+  | {
+      readonly kind: 'other';
+      /** The date or week that the name begins with and that does not exist, such as `2026-02-30`. */
+      readonly badDate?: string;
+    };
+
+/** A note that has been read. */
+export interface Note {
+  readonly path: NotePath;
+  readonly name: NoteName;
+  readonly text: string;
+  /** Offsets at which the lines of `text` begin. */
+  readonly lineStarts: readonly number[];
+  readonly reading: NoteReading;
+}
+
+/** A place in a note. */
+export interface NotePlace {
+  readonly note: NotePath;
+  readonly range: SourceRange;
+}

@@ -1,0 +1,5 @@
+/** One observation of a quantity that changes: `x` is usually a day number, `y` the reading in its own unit. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
