@@ -25,6 +25,8 @@ export interface EntryBase {
   readonly nameRange: SourceRange;
   /** From the start of the list marker when the tag opens a list item, otherwise as `range`. */
   readonly itemRange: SourceRange;
+  /** Behind the last field, or behind the name when there is none: where a new field goes. */
+  readonly fieldsEnd: number;
   readonly task?: TaskBox;
   readonly remark?: Located<string>;
   readonly body?: EntryBody;

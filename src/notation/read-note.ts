@@ -1,7 +1,61 @@
+import type { Entry, TagName } from './entries';
+import { FieldReader } from './field-reader';
+import { readFrontMatter } from './front-matter';
+import { withGoalScopes } from './goal-scopes';
 import type { MarkdownReader } from './markdown/markdown-reader';
+import { readMarkdownTree } from './markdown/mdast-reader';
+import { nearestWord } from './near-miss';
+import type { NotationProblem } from './notation-problem';
 import type { NoteReading } from './note-reading';
+import { cutTagLine, type TagLine } from './tag-line';
+import { isTagName, tagNames, tagReaders } from './tags/tag-readers';
 
-/** Reads one note. Placeholder signature, filled in next. */
-export function readNote(_text: string, _markdown?: MarkdownReader): NoteReading {
-  return { headings: [], entries: [], problems: [] };
+const nothing: NoteReading = { headings: [], entries: [], problems: [] };
+
+/** A line that may begin with a tag, behind marks of lists, quotes and tasks; or front matter. */
+const mayHoldSomething = /(?:^|[\r\n])[ \t>*+\-0-9.)[\]xX]*#\p{L}|^\ufeff?---[ \t]*[\r\n]/u;
+
+function readEntry<Tag extends TagName>(name: Tag, line: TagLine): [Entry, readonly NotationProblem[]] {
+  const fields = new FieldReader(line.words.fields, line.base.nameRange);
+  const entry = tagReaders[name](line, fields);
+  const freeWords = name === 'why' || name === 'win';
+  return [entry, freeWords ? [] : fields.finish()];
+}
+
+/** An unknown name is an ordinary hashtag, unless it is nearly one of the notation's. */
+function nearMiss(line: TagLine): NotationProblem | undefined {
+  const near = nearestWord(line.name, tagNames);
+  return near === undefined
+    ? undefined
+    : { code: 'unknown-tag', range: line.base.nameRange, text: `#${line.name}`, suggestion: `#${near}` };
+}
+
+/**
+ * Reads one note: its front matter, headings, entries and problems, in the order of the text. Any text is valid
+ * input. Ranges count the UTF-16 units of `text` as given, a byte order mark included.
+ * @param markdown Decides which lines are ordinary text.
+ */
+export function readNote(text: string, markdown: MarkdownReader = readMarkdownTree): NoteReading {
+  if (!mayHoldSomething.test(text)) return nothing;
+  const reading = markdown(text);
+  const entries: Entry[] = [];
+  const problems: NotationProblem[] = [];
+  for (const line of reading.lines) {
+    const tag = cutTagLine(text, line);
+    if (isTagName(tag.name)) {
+      const [entry, found] = readEntry(tag.name, tag);
+      entries.push(entry);
+      problems.push(...found);
+    } else {
+      const problem = nearMiss(tag);
+      if (problem) problems.push(problem);
+    }
+  }
+  const front = reading.frontMatter && readFrontMatter(text, reading.frontMatter);
+  return {
+    ...(front ? { frontMatter: front.frontMatter } : {}),
+    headings: reading.headings,
+    entries: withGoalScopes(entries, reading.headings, text.length),
+    problems: [...(front?.problems ?? []), ...problems],
+  };
 }

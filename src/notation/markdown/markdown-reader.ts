@@ -6,8 +6,8 @@ import type { SourceRange } from '../source-range';
 export interface TextLine {
   /** From the first character after indentation, list marker and task box to the last before the line ending. */
   readonly range: SourceRange;
-  /** Stretches of the line that are not ordinary text: inline HTML, comments, inline code, links, images. */
-  readonly notText: readonly SourceRange[];
+  /** Inline HTML and comments on the line: the notation reads them as blanks. */
+  readonly hidden: readonly SourceRange[];
   /** The list item that the line opens. */
   readonly item?: {
     /** From the list marker to the end of the item. */
