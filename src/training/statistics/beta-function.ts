@@ -17,7 +17,9 @@ export function lowerBetaTail(x: number, a: number, b: number): number {
   if (x >= 1) return 1;
   const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta(a, b));
   // The fraction converges fast below the mean; above it, the other tail does.
-  return x < (a + 1) / (a + b + 2) ? (front * fraction(x, a, b)) / a : 1 - (front * fraction(1 - x, b, a)) / b;
+  return x < (a + 1) / (a + b + 2)
+    ? (front * fraction(x, a, b)) / a
+    : 1 - (front * fraction(1 - x, b, a)) / b;
 }
 
 function fraction(x: number, a: number, b: number): number {

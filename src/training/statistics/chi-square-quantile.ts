@@ -12,7 +12,9 @@ export function chiSquareCumulative(x: number, degreesOfFreedom: number): number
  */
 export function chiSquareQuantile(probability: number, degreesOfFreedom: number): number {
   if (!(probability > 0 && probability < 1) || !(degreesOfFreedom > 0)) {
-    throw new RangeError(`No chi-square quantile at ${probability} with ${degreesOfFreedom} degrees of freedom`);
+    throw new RangeError(
+      `No chi-square quantile at ${probability} with ${degreesOfFreedom} degrees of freedom`,
+    );
   }
   const half = degreesOfFreedom / 2;
   const density = (x: number): number =>
