@@ -1,0 +1,57 @@
+import type * as vscode from 'vscode';
+import type { Journal } from '../journal/journal';
+import type { Note, NotePath } from '../journal/note';
+import type { IsoDate } from '../notation/time/iso-date';
+
+/** Settings of one journal, read once and validated; a change makes a new value. */
+export interface JournalSettings {
+  /** A fixed day for `today`, or `undefined` for the clock's. */
+  readonly today?: IsoDate;
+  /** Time zone from the settings; the journal's own `#zone` comes before it, the machine's after. */
+  readonly timeZone?: string;
+  readonly findings: { readonly enabled: boolean; readonly weeksBefore: number; readonly weeksAfter: number };
+}
+
+/** A journal of the workspace, as the features of the editor see it. */
+export interface OpenJournal {
+  /** Stable as long as the journal stands: the address of its folder. */
+  readonly id: string;
+  /** The journal's folder. */
+  readonly uri: vscode.Uri;
+  /** The athlete's name, or the folder's. */
+  readonly title: string;
+  readonly journal: Journal;
+  readonly settings: JournalSettings;
+  /** The day it is for the athlete, asked for anew at each use. */
+  today(): IsoDate;
+  /** tzdb name of the zone that counts hours in this journal. */
+  zone(): string;
+  uriOf(note: NotePath): vscode.Uri;
+}
+
+/** What features are told when a journal changed. */
+export interface OpenJournalChange {
+  readonly journal: OpenJournal;
+  /** Days whose notes changed, as day numbers; every day may read differently when `everything` is set. */
+  readonly days: ReadonlySet<number>;
+  readonly everything: boolean;
+}
+
+/** All journals of the workspace, kept up to date. */
+export interface OpenJournals {
+  /** Resolves when the first reading is complete. */
+  readonly ready: Promise<void>;
+  all(): readonly OpenJournal[];
+  byId(id: string): OpenJournal | undefined;
+  /** The journal whose folder holds `uri`, and the note when it is read. */
+  find(uri: vscode.Uri): { readonly journal: OpenJournal; readonly path: NotePath; readonly note?: Note } | undefined;
+  /**
+   * The note of an open document, read again when the document is newer than the index.
+   * `undefined` outside of every journal.
+   */
+  noteOf(
+    document: vscode.TextDocument,
+  ): { readonly journal: OpenJournal; readonly note: Note } | undefined;
+  /** Fires when journals appear, go, or change; coalesced, never in the middle of a load. */
+  readonly onDidChange: vscode.Event<readonly OpenJournalChange[]>;
+}
