@@ -1,0 +1,31 @@
+import type { JournalIndex } from './journal-index';
+import type { Note, NotePath } from './note';
+import type { NoteFile } from './note-source';
+
+/** A text at a path, which the notation reads as soon as a journal needs it. */
+export interface NoteVersion {
+  readonly text: string;
+  note?: Note;
+}
+
+/** What a collection knows of one path. */
+export interface KnownNote {
+  readonly path: NotePath;
+  /** As the source listed it when its text was asked for; `undefined` when a change was told since. */
+  file?: NoteFile | undefined;
+  /** Whether the source holds it, readable or not. */
+  stored: boolean;
+  /** Its text on the disk, once read. */
+  disk?: NoteVersion | undefined;
+  /** The text of an open document, which wins over the disk. */
+  open?: NoteVersion | undefined;
+  /** Counts what was heard of its text on the disk, so that a slow answer does not undo a later one. */
+  heard: number;
+  /** The index in which it stands. */
+  journal?: JournalIndex | undefined;
+}
+
+/** Whether a document is open on the note whose text the disk does not hold. */
+export function isUnsaved(known: KnownNote): boolean {
+  return known.open !== undefined && known.open.text !== known.disk?.text;
+}

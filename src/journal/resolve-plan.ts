@@ -1,0 +1,288 @@
+import type { Entry, EntryOf, NeedEntry, TagName, WithinGoal } from '../notation/entries';
+import type { Located } from '../notation/source-range';
+import { isKnownZone } from '../notation/time/zoned-time';
+import type {
+  BusyTime,
+  FreeHours,
+  Goal,
+  JournalEvent,
+  JournalPlan,
+  Metric,
+  Need,
+  Routine,
+  Step,
+  WrittenRule,
+} from './journal';
+import type { Note, NotePath } from './note';
+import { folderOf, isJournalNote } from './note-path';
+
+const planningTags: ReadonlySet<TagName> = new Set<TagName>([
+  'goal',
+  'why',
+  'metric',
+  'step',
+  'need',
+  'routine',
+  'rule',
+  'kind',
+  'free',
+  'busy',
+  'event',
+  'athlete',
+  'zone',
+]);
+
+/** The entries of a note that say something about the plan. */
+export function planningEntries(note: Note): readonly Entry[] {
+  return note.reading.entries.filter((entry) => planningTags.has(entry.tag));
+}
+
+/** A goal's own lines, while they are gathered. */
+interface GoalParts {
+  readonly entry: EntryOf<'goal'>;
+  readonly whys: EntryOf<'why'>[];
+  readonly metrics: Metric[];
+  readonly steps: Step[];
+  readonly needs: Need[];
+}
+
+/** `{ [key]: value }`, or nothing when the field was not written. */
+function optional<Key extends string, Value>(
+  key: Key,
+  field: Located<Value> | undefined,
+): { readonly [K in Key]?: Value } {
+  return field === undefined ? {} : ({ [key]: field.value } as { readonly [K in Key]?: Value });
+}
+
+function valuesOf<Value>(fields: readonly Located<Value>[]): readonly Value[] {
+  return fields.map((field) => field.value);
+}
+
+function isWithinGoal(entry: Entry): entry is Extract<Entry, WithinGoal> {
+  return entry.tag === 'why' || entry.tag === 'metric' || entry.tag === 'step' || entry.tag === 'need';
+}
+
+function needOf(note: NotePath, entry: NeedEntry, goal: string | undefined): Need | undefined {
+  if (!entry.kind || !entry.perWeek) return undefined;
+  return {
+    goal,
+    kind: entry.kind.value,
+    perWeek: entry.perWeek.value,
+    ...optional('length', entry.length),
+    ...optional('rating', entry.rating),
+    ...optional('gap', entry.gap),
+    ...optional('max', entry.max),
+    ...optional('where', entry.where),
+    with: valuesOf(entry.with),
+    ...optional('routine', entry.routine),
+    note,
+    entry,
+  };
+}
+
+function addToGoal(note: NotePath, parts: GoalParts, entry: Extract<Entry, WithinGoal>): void {
+  const goal = parts.entry.id?.value;
+  switch (entry.tag) {
+    case 'why':
+      parts.whys.push(entry);
+      return;
+    case 'metric':
+      if (!entry.name) return;
+      parts.metrics.push({
+        goal,
+        name: entry.name.value,
+        ...optional('from', entry.from),
+        ...optional('to', entry.to),
+        ...optional('noise', entry.noise),
+        sides: entry.sides !== undefined,
+        note,
+        entry,
+      });
+      return;
+    case 'step':
+      if (!entry.id) return;
+      parts.steps.push({
+        goal,
+        id: entry.id.value,
+        ...optional('by', entry.by),
+        ...optional('metric', entry.metric),
+        ...optional('to', entry.to),
+        ticked: entry.task?.checked === true,
+        note,
+        entry,
+      });
+      return;
+    case 'need': {
+      const need = needOf(note, entry, goal);
+      if (need) parts.needs.push(need);
+    }
+  }
+}
+
+/** Gathers a plan note by note. */
+class PlanBuilder {
+  readonly #root: NotePath;
+  readonly #goals = new Map<string, Goal>();
+  readonly #duplicateGoals: Goal[] = [];
+  readonly #namelessGoals: { readonly note: NotePath; readonly entry: EntryOf<'goal'> }[] = [];
+  readonly #everyWeek: Need[] = [];
+  readonly #routines = new Map<string, Routine>();
+  readonly #rules: WrittenRule[] = [];
+  readonly #kinds = new Map<string, string | undefined>();
+  readonly #free: FreeHours[] = [];
+  readonly #busy: BusyTime[] = [];
+  readonly #events: JournalEvent[] = [];
+  #athlete: JournalPlan['athlete'];
+  #zone: string | undefined;
+
+  constructor(root: NotePath) {
+    this.#root = root;
+  }
+
+  add(note: Note): void {
+    const goals: GoalParts[] = [];
+    for (const entry of planningEntries(note)) {
+      if (entry.tag === 'goal') {
+        goals.push({ entry, whys: [], metrics: [], steps: [], needs: [] });
+      } else if (isWithinGoal(entry)) {
+        this.#addWithinGoal(note.path, goals.at(-1), entry);
+      } else {
+        this.#addOther(note.path, entry);
+      }
+    }
+    for (const parts of goals) this.#addGoal(note.path, parts);
+  }
+
+  /** The journal's own note speaks for it; any other note only where that one is silent. */
+  addJournalFacts(notes: readonly Note[]): void {
+    const own = notes.filter((note) => isJournalNote(note.path) && folderOf(note.path) === this.#root);
+    const entries = [...own, ...notes].flatMap((note) => note.reading.entries);
+    const athlete = entries.find((entry) => entry.tag === 'athlete');
+    if (athlete) {
+      // A guardian's consent must not hang on the note in which the word stands.
+      const minor = entries.some((entry) => entry.tag === 'athlete' && entry.minor !== undefined);
+      this.#athlete = { ...optional('name', athlete.name), minor };
+    }
+    this.#zone = entries
+      .flatMap((entry) => (entry.tag === 'zone' && entry.zone ? [entry.zone.value] : []))
+      .find(isKnownZone);
+  }
+
+  plan(): JournalPlan {
+    return {
+      goals: this.#goals,
+      duplicateGoals: this.#duplicateGoals,
+      namelessGoals: this.#namelessGoals,
+      needs: [...[...this.#goals.values()].flatMap((goal) => goal.needs), ...this.#everyWeek],
+      routines: this.#routines,
+      rules: this.#rules,
+      kinds: this.#kinds,
+      free: this.#free,
+      busy: this.#busy,
+      events: this.#events,
+      ...(this.#athlete === undefined ? {} : { athlete: this.#athlete }),
+      ...(this.#zone === undefined ? {} : { zone: this.#zone }),
+    };
+  }
+
+  #addWithinGoal(note: NotePath, last: GoalParts | undefined, entry: Extract<Entry, WithinGoal>): void {
+    if (last && entry.range.start < last.entry.scope.end) {
+      addToGoal(note, last, entry);
+    } else if (entry.tag === 'need') {
+      const need = needOf(note, entry, undefined);
+      if (need) this.#everyWeek.push(need);
+    }
+  }
+
+  #addGoal(note: NotePath, parts: GoalParts): void {
+    const { entry, whys, metrics, steps, needs } = parts;
+    if (!entry.id) {
+      this.#namelessGoals.push({ note, entry });
+      return;
+    }
+    const id = entry.id.value;
+    const goal: Goal = {
+      id,
+      title: entry.title?.value ?? id,
+      ...optional('from', entry.from),
+      ...optional('by', entry.by),
+      closed: entry.task?.checked === true,
+      whys,
+      metrics,
+      steps,
+      needs,
+      note,
+      entry,
+    };
+    if (this.#goals.has(id)) this.#duplicateGoals.push(goal);
+    else this.#goals.set(id, goal);
+  }
+
+  #addOther(note: NotePath, entry: Entry): void {
+    switch (entry.tag) {
+      case 'routine':
+        if (!entry.id || this.#routines.has(entry.id.value)) return;
+        this.#routines.set(entry.id.value, {
+          id: entry.id.value,
+          ...optional('kind', entry.kind),
+          ...optional('length', entry.length),
+          regions: valuesOf(entry.regions),
+          note,
+          entry,
+        });
+        return;
+      case 'rule':
+        if (!entry.subject) return;
+        this.#rules.push({
+          subject: entry.subject.value,
+          ...optional('gap', entry.gap),
+          ...optional('min', entry.min),
+          ...optional('max', entry.max),
+          ...optional('cap', entry.cap),
+          note,
+          entry,
+        });
+        return;
+      case 'kind':
+        if (!entry.name || this.#kinds.has(entry.name.value)) return;
+        this.#kinds.set(entry.name.value, entry.like?.value);
+        return;
+      case 'free':
+        if (entry.weekdays.length === 0 || !entry.span) return;
+        this.#free.push({
+          weekdays: valuesOf(entry.weekdays),
+          span: entry.span.value,
+          ...optional('where', entry.where),
+          with: valuesOf(entry.with),
+          note,
+          entry,
+        });
+        return;
+      case 'busy':
+        if (!entry.days) return;
+        this.#busy.push({ days: entry.days.value, ...optional('span', entry.span), note, entry });
+        return;
+      case 'event':
+        if (!entry.date) return;
+        this.#events.push({
+          date: entry.date.value,
+          name: entry.name?.value ?? entry.remark?.value ?? '',
+          goals: valuesOf(entry.for),
+          note,
+          entry,
+        });
+    }
+  }
+}
+
+/**
+ * The plan that the notes of the journal at `root` write together. `notes` stand in order of path; of several
+ * goals, routines or kinds with one name the first counts. A line that lacks what makes it count (a need without
+ * its number, a goal without its name) is left out here and told of by the notation's own checks.
+ */
+export function resolvePlan(notes: readonly Note[], root: NotePath): JournalPlan {
+  const builder = new PlanBuilder(root);
+  for (const note of notes) builder.add(note);
+  builder.addJournalFacts(notes);
+  return builder.plan();
+}
