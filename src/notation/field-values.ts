@@ -59,6 +59,13 @@ export const wordValue: ValueKind<string> = {
   examples: ['low-split'],
 };
 
+/** A person's or a place's name: a word, or several in quotation marks. */
+export const nameValue: ValueKind<string> = {
+  read: (text) => (/^[\p{L}\p{N}][\p{L}\p{M}\p{N} .'’-]*$/u.test(text) ? text : undefined),
+  reason: 'not-a-word',
+  examples: ['coach', '"old gym"'],
+};
+
 export const dateValue: ValueKind<IsoDate> = {
   read: parseIsoDate,
   reason: 'not-a-date',

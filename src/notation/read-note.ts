@@ -13,7 +13,7 @@ import { isTagName, tagNames, tagReaders } from './tags/tag-readers';
 const nothing: NoteReading = { headings: [], entries: [], problems: [] };
 
 /** A line that may begin with a tag, behind marks of lists, quotes and tasks; or front matter. */
-const mayHoldSomething = /(?:^|[\r\n])[ \t>*+\-0-9.)[\]xX]*#\p{L}|^\ufeff?---[ \t]*[\r\n]/u;
+const mayHoldSomething = /(?:^\ufeff?|[\r\n])[ \t>*+\-0-9.)[\]xX]*#\p{L}|^\ufeff?---[ \t]*[\r\n]/u;
 
 function readEntry<Tag extends TagName>(name: Tag, line: TagLine): [Entry, readonly NotationProblem[]] {
   const fields = new FieldReader(line.words.fields, line.base.nameRange);

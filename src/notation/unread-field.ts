@@ -109,6 +109,11 @@ function explainBare(text: string, accepted: AcceptedFields): Explanation {
     return { reason: first.reason, expected: first.examples, suggestion: dateSuggestion(text) };
   const date = dateSuggestion(text);
   if (date) return { reason: 'not-a-date', suggestion: date };
+  if (/^\d{4}-\d{2}-\d{2}/.test(text) && accepted.bare.some((kind) => kind.reason === 'not-a-date'))
+    return {
+      reason: 'not-a-date',
+      expected: accepted.bare.find((kind) => kind.reason === 'not-a-date')?.examples,
+    };
   return {
     reason: 'unexpected-word',
     expected: [...accepted.names.map((name) => `${name}:`), ...examplesOf(accepted)],

@@ -2,6 +2,7 @@ import {
   dateValue,
   freeValue,
   lengthValue,
+  nameValue,
   quantityValue,
   ratingValue,
   sideValue,
@@ -17,14 +18,14 @@ export const readSession: TagReader<'session'> = ({ base }, fields) => {
     span: fields.bare(timeValue),
     length: fields.bare(lengthValue),
     rating: fields.bare(ratingValue),
-    where: fields.named('where', wordValue),
+    where: fields.named('where', nameValue),
     routine: fields.named('routine', wordValue),
     skipped: fields.named('skipped', wordValue),
     moved: fields.named('moved', dateValue),
     kind: fields.word(),
   };
   const goals = fields.namedList('for', wordValue);
-  const partners = fields.namedList('with', wordValue);
+  const partners = fields.namedList('with', nameValue);
   fields.require(session.kind, 'flexibility');
   return { ...base, tag: 'session', ...present(session), for: goals, with: partners };
 };

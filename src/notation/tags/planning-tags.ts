@@ -3,6 +3,7 @@ import {
   dateValue,
   freeValue,
   lengthValue,
+  nameValue,
   perWeekValue,
   quantityValue,
   ratingValue,
@@ -44,11 +45,11 @@ export const readNeed: TagReader<'need'> = ({ base }, fields) => {
     rating: fields.bare(ratingValue),
     gap: fields.named('gap', lengthValue),
     max: fields.named('max', perWeekValue),
-    where: fields.named('where', wordValue),
+    where: fields.named('where', nameValue),
     routine: fields.named('routine', wordValue),
     kind: fields.word(),
   };
-  const partners = fields.namedList('with', wordValue);
+  const partners = fields.namedList('with', nameValue);
   fields.require(need.kind, 'flexibility');
   fields.require(need.perWeek, '2/week');
   return { ...base, tag: 'need', ...present(need), with: partners };
@@ -82,8 +83,8 @@ export const readKind: TagReader<'kind'> = ({ base }, fields) => {
 
 export const readFree: TagReader<'free'> = ({ base }, fields) => {
   const weekdays = fields.bareList(weekdayValue);
-  const free = { span: fields.bare(timeValue), where: fields.named('where', wordValue) };
-  const partners = fields.namedList('with', wordValue);
+  const free = { span: fields.bare(timeValue), where: fields.named('where', nameValue) };
+  const partners = fields.namedList('with', nameValue);
   fields.require(weekdays[0], 'monday');
   fields.require(free.span, '18:00-21:00');
   return { ...base, tag: 'free', weekdays, ...present(free), with: partners };
