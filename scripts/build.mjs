@@ -6,6 +6,7 @@ import esbuild from 'esbuild';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
+/** @type {import('esbuild').BuildOptions} */
 const shared = {
   absWorkingDir: root,
   bundle: true,
@@ -17,12 +18,16 @@ const shared = {
   legalComments: 'none',
 };
 
-/** One set of esbuild options a bundle. */
+/**
+ * One set of esbuild options a bundle.
+ * @returns {import('esbuild').BuildOptions[]}
+ */
 export function bundles() {
   const pages = existsSync(`${root}src/pages`)
     ? readdirSync(`${root}src/pages`).filter((name) => name.endsWith('-page.ts'))
     : [];
-  return [
+  /** @type {(import('esbuild').BuildOptions & { entryPoints: Record<string, string> })[]} */
+  const all = [
     {
       ...shared,
       entryPoints: { extension: 'src/extension.ts' },
@@ -55,7 +60,9 @@ export function bundles() {
       platform: 'browser',
       format: 'iife',
     },
-  ].filter((options) => Object.values(options.entryPoints).every((file) => existsSync(`${root}${file}`)))
+  ];
+  return all
+    .filter((options) => Object.values(options.entryPoints).every((file) => existsSync(`${root}${file}`)))
     .filter((options) => Object.keys(options.entryPoints).length > 0);
 }
 

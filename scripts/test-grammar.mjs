@@ -31,7 +31,11 @@ function grammarsOfEditor() {
   });
 }
 
-/** Runs every grammar test over `grammars`; true when all of them pass. */
+/**
+ * Runs every grammar test over `grammars`; true when all of them pass.
+ * @param {string} title
+ * @param {readonly string[]} grammars
+ */
 function run(title, grammars) {
   console.log(`Grammar tests over ${title}`);
   const options = grammars.flatMap((path) => ['--grammar', path]);

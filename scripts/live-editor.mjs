@@ -1,0 +1,387 @@
+// A live editor that a program can drive as a person would: the workbench in headless Chromium, with the extension
+// loaded and real files on disk. Used by the tests of a person's path and by the screenshots.
+import { mkdirSync } from 'node:fs';
+import { basename, dirname, isAbsolute, join } from 'node:path';
+import { launchBrowser } from './browser.mjs';
+import { startEditorServer, workbenchAddress } from './editor-server.mjs';
+import { root } from './processes.mjs';
+
+/** @typedef {import('playwright-core').Page} Page */
+/** @typedef {import('playwright-core').Frame} Frame */
+
+/** The editor's own themes, by what they are for. */
+export const themes = /** @type {const} */ ({
+  light: 'Default Light Modern',
+  dark: 'Default Dark Modern',
+  'high-contrast': 'Default High Contrast',
+  'high-contrast-light': 'Default High Contrast Light',
+});
+
+/**
+ * @typedef {object} LiveEditorOptions
+ * @property {string} folder the folder to open, an absolute path; it is written to
+ * @property {keyof typeof themes} [theme] `light` when absent
+ * @property {number} [width] of the window, in CSS pixels; 1280 when absent
+ * @property {number} [height] 800 when absent
+ * @property {string} [extension] folder of the extension; the project when absent
+ * @property {Readonly<Record<string, unknown>>} [settings] user settings of this run
+ */
+
+/**
+ * Opens a live editor and waits until its workbench stands.
+ * @param {LiveEditorOptions} options
+ * @returns {Promise<LiveEditor>}
+ */
+export async function openLiveEditor({
+  folder,
+  theme = 'light',
+  width = 1280,
+  height = 800,
+  extension = root,
+  settings = {},
+}) {
+  const server = await startEditorServer({
+    settings: { 'workbench.colorTheme': themes[theme], 'window.autoDetectHighContrast': false, ...settings },
+  });
+  try {
+    const browser = await launchBrowser();
+    const context = await browser.newContext({
+      viewport: { width, height },
+      permissions: ['clipboard-read', 'clipboard-write'],
+      colorScheme: theme === 'dark' || theme === 'high-contrast' ? 'dark' : 'light',
+    });
+    const page = await context.newPage();
+    const editor = new LiveEditor(page, folder, server);
+    context.on('request', (request) => {
+      const { protocol, hostname } = new URL(request.url());
+      if (protocol.startsWith('http') && hostname !== '127.0.0.1') editor.outsideRequests.push(request.url());
+    });
+    page.on('console', (message) => editor.consoleLines.push(`${message.type()}: ${message.text()}`));
+    page.setDefaultTimeout(30_000);
+    await page.goto(workbenchAddress(server, { folder, extension }));
+    await page.locator('.explorer-folders-view .monaco-list-row, .welcome-view').first().waitFor();
+    return editor;
+  } catch (error) {
+    await server.stop();
+    throw error;
+  }
+}
+
+/** A running editor: what a person does in it, and what they see. */
+export class LiveEditor {
+  /** Everything that the page has printed to its console, oldest first. @type {string[]} */
+  consoleLines = [];
+
+  /** Addresses outside this machine that the page has asked for: there may be none. @type {string[]} */
+  outsideRequests = [];
+
+  /**
+   * @param {Page} page
+   * @param {string} folder
+   * @param {import('./editor-server.mjs').EditorServer} server
+   */
+  constructor(page, folder, server) {
+    this.page = page;
+    this.folder = folder;
+    this.server = server;
+  }
+
+  /** Closes the browser and the server, and removes their scratch folders. The opened folder is left alone. */
+  async close() {
+    await this.page.context().browser()?.close();
+    await this.server.stop();
+  }
+
+  /**
+   * Runs a command from the palette, by its title as a person reads it (with its category, if it has one).
+   * @param {string} title
+   */
+  async runCommand(title) {
+    await this.page.keyboard.press('F1');
+    await this.#pick(`>${title}`, title);
+  }
+
+  /**
+   * Opens a file of the folder through the quick file list, and waits until its editor has the focus.
+   * @param {string} path relative to the opened folder, with slashes
+   */
+  async openFile(path) {
+    await this.page.keyboard.press('Control+p');
+    await this.#pick(path, basename(path));
+    await this.page.locator(`.tab.active[data-resource-name="${basename(path)}"]`).waitFor();
+    await this.page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
+  }
+
+  /**
+   * Puts the cursor of the active text editor at a place.
+   * @param {number} line from 1
+   * @param {number} [column] from 1
+   */
+  async goTo(line, column = 1) {
+    await this.page.keyboard.press('Control+g');
+    await this.page.locator('.quick-input-widget input').fill(`:${line}:${column}`);
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  }
+
+  /**
+   * Types key by key, as a person does: completion and auto-closing act.
+   * @param {string} text
+   */
+  async type(text) {
+    await this.page.keyboard.type(text, { delay: 5 });
+  }
+
+  /**
+   * Puts text in at the cursor all at once, as pasting does.
+   * @param {string} text
+   */
+  async insert(text) {
+    await this.page.keyboard.insertText(text);
+  }
+
+  /** @param {string} keys a key or a combination, `Control+z` */
+  async press(keys) {
+    await this.page.keyboard.press(keys);
+  }
+
+  /** Saves the active editor and waits until it is no longer marked as unsaved. */
+  async save() {
+    await this.page.keyboard.press('Control+s');
+    await this.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
+  }
+
+  /**
+   * The texts in the list of problems, in its order. Opens the list.
+   * @returns {Promise<string[]>} one text a problem: message, source, code and place, as the row says them
+   */
+  async problems() {
+    await this.#showProblems();
+    return this.page.locator('.markers-panel .monaco-list-row .marker-message-line').allInnerTexts();
+  }
+
+  /**
+   * Waits until the list of problems holds a row with this text, and returns the row's text.
+   * @param {string | RegExp} text
+   */
+  async waitForProblem(text) {
+    await this.#showProblems();
+    const row = this.page.locator('.markers-panel .monaco-list-row', { hasText: text }).first();
+    await row.waitFor();
+    return wholeText(row);
+  }
+
+  /**
+   * Waits until no row of the list of problems has this text.
+   * @param {string | RegExp} text
+   */
+  async waitForNoProblem(text) {
+    await this.#showProblems();
+    await this.page
+      .locator('.markers-panel .monaco-list-row', { hasText: text })
+      .first()
+      .waitFor({ state: 'detached' });
+  }
+
+  /**
+   * Waits for a wavy line in the active text editor.
+   * @param {'error' | 'warning' | 'info' | 'hint'} severity
+   */
+  async waitForSquiggle(severity) {
+    await this.page.locator(`.editor-group-container.active .squiggly-${severity}`).first().waitFor();
+  }
+
+  /** What the hover at the cursor says. @returns {Promise<string>} */
+  async hoverText() {
+    await this.page.keyboard.press('Control+k');
+    await this.page.keyboard.press('Control+i');
+    const hover = this.page.locator('.monaco-hover:not(.hidden) .hover-contents');
+    await hover.first().waitFor();
+    return (await hover.allInnerTexts()).join('\n');
+  }
+
+  /**
+   * Opens the quick fixes at the cursor and returns their titles; the list stays open.
+   * @returns {Promise<string[]>}
+   */
+  async quickFixes() {
+    await this.page.keyboard.press('Control+.');
+    const rows = this.page.locator('.action-widget .monaco-list-row.action');
+    await rows.first().waitFor();
+    return (await rows.allInnerTexts()).map((text) => text.trim());
+  }
+
+  /**
+   * Opens the quick fixes at the cursor and takes the first that has this title.
+   * @param {string | RegExp} title
+   */
+  async applyQuickFix(title) {
+    const titles = await this.quickFixes();
+    const wanted = titles.findIndex((text) =>
+      typeof title === 'string' ? text.includes(title) : title.test(text),
+    );
+    if (wanted < 0) throw new Error(`No quick fix says ${title}; there are: ${titles.join('; ')}`);
+    // The first one has the focus. The mouse is not used, since the list lies under a layer that takes clicks.
+    for (let step = 0; step < wanted; step += 1) await this.press('ArrowDown');
+    await this.press('Enter');
+    await this.page.locator('.action-widget').waitFor({ state: 'hidden' });
+  }
+
+  /**
+   * Opens the suggestions at the cursor, if typing has not, and returns their labels.
+   * @returns {Promise<string[]>}
+   */
+  async suggestions() {
+    const widget = this.page.locator('.suggest-widget.visible');
+    if (!(await widget.isVisible())) await this.press('Control+Space');
+    const rows = this.page.locator('.suggest-widget.visible .monaco-list-row');
+    await rows.first().waitFor();
+    return (await rows.locator('.label-name').allInnerTexts()).map((text) => text.trim());
+  }
+
+  /** The lines of the active text editor that are on the screen, top to bottom. @returns {Promise<string[]>} */
+  async visibleLines() {
+    const lines = await this.page
+      .locator('.editor-group-container.active .view-line')
+      .evaluateAll((elements) =>
+        elements
+          .map((element) => ({
+            top: Number.parseFloat(/** @type {HTMLElement} */ (element).style.top),
+            text: element.textContent ?? '',
+          }))
+          .sort((left, right) => left.top - right.top)
+          .map(({ text }) => text.replaceAll('\u00a0', ' ')),
+      );
+    return lines;
+  }
+
+  /**
+   * Answers an open list of choices: types the text, then takes the row of this label.
+   * @param {string} label
+   */
+  async choose(label) {
+    await this.#pick(label, label);
+  }
+
+  /**
+   * Answers an open text question.
+   * @param {string} text
+   */
+  async answer(text) {
+    const input = this.page.locator('.quick-input-widget input[type="text"]');
+    await input.waitFor();
+    await input.fill(text);
+    await this.page.keyboard.press('Enter');
+  }
+
+  /**
+   * Presses a button of an open modal question.
+   * @param {string} label
+   */
+  async pressDialogButton(label) {
+    await this.page.locator('.monaco-dialog-box .monaco-button', { hasText: label }).first().click();
+    await this.page.locator('.monaco-dialog-box').waitFor({ state: 'detached' });
+  }
+
+  /** The text of the open modal question. @returns {Promise<string>} */
+  async dialogText() {
+    const dialog = this.page.locator('.monaco-dialog-box');
+    await dialog.waitFor();
+    return wholeText(dialog);
+  }
+
+  /**
+   * Waits for a notice with this text and returns the whole text.
+   * @param {string | RegExp} text
+   */
+  async waitForNotice(text) {
+    const notice = this.page.locator('.notification-list-item-message', { hasText: text }).first();
+    await notice.waitFor();
+    return wholeText(notice);
+  }
+
+  /** The texts of the status bar. @returns {Promise<string[]>} */
+  async statusBar() {
+    const items = await this.page.locator('.statusbar-item').allInnerTexts();
+    return items.map((text) => text.trim()).filter((text) => text !== '');
+  }
+
+  /**
+   * Opens a view container by its title in the activity bar and returns when it stands.
+   * @param {string} title
+   */
+  async openViewContainer(title) {
+    const tab = this.page.locator(`.activitybar .action-item:has(a[aria-label^="${title}"])`).first();
+    await tab.waitFor();
+    if (!(await tab.evaluate((element) => element.classList.contains('checked')))) await tab.click();
+    await this.page.locator('.sidebar .composite.title', { hasText: new RegExp(title, 'i') }).waitFor();
+  }
+
+  /**
+   * A row of a tree in the side bar.
+   * @param {string | RegExp} text
+   */
+  treeRow(text) {
+    return this.page.locator('.sidebar .monaco-list-row', { hasText: text }).first();
+  }
+
+  /**
+   * The frame of the page that an extension shows, in front of the others.
+   * @returns {Promise<Frame>} the inner frame: the document that the extension wrote
+   */
+  async webviewFrame() {
+    const outer = this.page.locator('iframe.webview.ready:visible').last();
+    await outer.waitFor();
+    const outerFrame = await (await outer.elementHandle())?.contentFrame();
+    if (!outerFrame) throw new Error('The page of the extension has no frame.');
+    const inner = await outerFrame.waitForSelector('iframe#active-frame');
+    const frame = await inner.contentFrame();
+    if (!frame) throw new Error('The page of the extension has no inner frame.');
+    await frame.waitForLoadState('domcontentloaded');
+    return frame;
+  }
+
+  /**
+   * Writes what is on the screen to a PNG file.
+   * @param {string} name a name, for `out/screenshots/NAME.png`, or an absolute path
+   * @returns {Promise<string>} the path of the file
+   */
+  async screenshot(name) {
+    const file = isAbsolute(name) ? name : join(root, 'out', 'screenshots', `${name}.png`);
+    mkdirSync(dirname(file), { recursive: true });
+    await this.page.screenshot({ path: file });
+    return file;
+  }
+
+  async #showProblems() {
+    const panel = this.page.locator('.markers-panel');
+    if (await panel.isVisible()) return;
+    await this.runCommand('Problems: Focus on Problems View');
+    await panel.waitFor();
+  }
+
+  /**
+   * @param {string} text what is typed into the open list
+   * @param {string} label the label of the row that is taken
+   */
+  async #pick(text, label) {
+    const input = this.page.locator('.quick-input-widget input[type="text"]');
+    await input.waitFor();
+    await input.fill(text);
+    const row = this.page
+      .locator('.quick-input-list .monaco-list-row')
+      .filter({ has: this.page.locator('.quick-input-list-label .label-name', { hasText: exactly(label) }) })
+      .first();
+    await row.click();
+  }
+}
+
+/** @param {string} text */
+function exactly(text) {
+  return new RegExp(`^\\s*${text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')}\\s*$`);
+}
+
+/** @param {import('playwright-core').Locator} locator */
+async function wholeText(locator) {
+  return (await locator.allInnerTexts()).join('\n');
+}

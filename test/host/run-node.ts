@@ -1,0 +1,16 @@
+// Runs inside the editor's Node extension host: the editor calls `run` once the extension is there.
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import Mocha from 'mocha';
+import { reportRun } from './report';
+
+/** Runs every test beside this file's folder `node`; throws when one of them does not hold, or when there is none. */
+export async function run(): Promise<void> {
+  const mocha = new Mocha({ ui: 'bdd', timeout: 30_000, reporter: 'base' });
+  for (const name of readdirSync(join(__dirname, 'node'), { recursive: true, encoding: 'utf8' }).sort()) {
+    if (name.endsWith('.test.js')) mocha.addFile(join(__dirname, 'node', name));
+  }
+  const { passed, failed } = await reportRun('node host tests', mocha.run());
+  if (failed > 0) throw new Error(`${failed} of the tests in the Node extension host failed.`);
+  if (passed === 0) throw new Error('No test ran in the Node extension host.');
+}
