@@ -15,7 +15,12 @@ function fillable(quantity: Quantity): string {
 
 /** The typed number with each unit that it may have. */
 function withUnits(typed: string, units: readonly Unit[], asked: boolean): readonly Proposal[] {
-  return units.map((unit) => plain(`${typed}${unit}`, { is: 'reading' }, { asked }));
+  const isOpen = /[.,]$/.test(typed);
+  return units.map((unit) =>
+    isOpen
+      ? snippet(`${typed}0${unit}`, `${typed}${blank(1, 0)}${unit}`, { is: 'value' }, { asked })
+      : plain(`${typed}${unit}`, { is: 'value' }, { asked }),
+  );
 }
 
 function unitsOf(quantity: Quantity | undefined): readonly Unit[] {
