@@ -1,7 +1,7 @@
 import type * as vscode from 'vscode';
 import type { Journal } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
-import type { IsoDate } from '../notation/time/iso-date';
+import type { DayNumber, IsoDate } from '../notation/time/iso-date';
 
 /** Settings of one journal, read once and validated; a change makes a new value. */
 export interface JournalSettings {
@@ -29,11 +29,15 @@ export interface OpenJournal {
   uriOf(note: NotePath): vscode.Uri;
 }
 
-/** What features are told when a journal changed. */
+/** What features are told when a journal changed, appeared or went. */
 export interface OpenJournalChange {
   readonly journal: OpenJournal;
-  /** Days whose notes changed, as day numbers; every day may read differently when `everything` is set. */
-  readonly days: ReadonlySet<number>;
+  readonly kind: 'added' | 'changed' | 'removed';
+  /** Notes that were added, changed or removed. */
+  readonly notes: ReadonlySet<NotePath>;
+  /** Days whose sessions or readings changed; every day may read differently when `everything` is set. */
+  readonly days: ReadonlySet<DayNumber>;
+  /** A goal, need, rule or setting changed. */
   readonly everything: boolean;
 }
 
@@ -44,14 +48,14 @@ export interface OpenJournals {
   all(): readonly OpenJournal[];
   byId(id: string): OpenJournal | undefined;
   /** The journal whose folder holds `uri`, and the note when it is read. */
-  find(uri: vscode.Uri): { readonly journal: OpenJournal; readonly path: NotePath; readonly note?: Note } | undefined;
+  find(
+    uri: vscode.Uri,
+  ): { readonly journal: OpenJournal; readonly path: NotePath; readonly note?: Note } | undefined;
   /**
    * The note of an open document, read again when the document is newer than the index.
    * `undefined` outside of every journal.
    */
-  noteOf(
-    document: vscode.TextDocument,
-  ): { readonly journal: OpenJournal; readonly note: Note } | undefined;
+  noteOf(document: vscode.TextDocument): { readonly journal: OpenJournal; readonly note: Note } | undefined;
   /** Fires when journals appear, go, or change; coalesced, never in the middle of a load. */
   readonly onDidChange: vscode.Event<readonly OpenJournalChange[]>;
 }

@@ -1,0 +1,39 @@
+import * as vscode from 'vscode';
+import { parseIsoDate } from '../notation/time/iso-date';
+import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
+import type { JournalSettings } from './open-journal';
+
+/** The section of every setting and the prefix of every command. */
+export const section = 'trainingJournal';
+
+function wholeNumber(value: unknown, fallback: number, most: number): number {
+  return typeof value === 'number' && Number.isInteger(value) && value >= 0
+    ? Math.min(value, most)
+    : fallback;
+}
+
+/** The settings that hold for `scope`; values that cannot be used count as not set. */
+export function readSettings(scope: vscode.Uri): JournalSettings {
+  const settings = vscode.workspace.getConfiguration(section, scope);
+  const today = parseIsoDate(settings.get<string>('today', '').trim());
+  const timeZone = settings.get<string>('timeZone', '').trim();
+  return {
+    ...(today ? { today } : {}),
+    ...(isKnownZone(timeZone) ? { timeZone } : {}),
+    findings: {
+      enabled: settings.get<boolean>('findings.enabled', true),
+      weeksBefore: wholeNumber(settings.get('findings.weeksBefore'), 1, 520),
+      weeksAfter: wholeNumber(settings.get('findings.weeksAfter'), 2, 52),
+    },
+  };
+}
+
+/** The machine's own zone. */
+export function machineZone(): string {
+  return new Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC';
+}
+
+/** The date that the clock shows in `zone`. The only place where the editor looks at the clock for a day. */
+export function clockDate(zone: string) {
+  return wallClockAt(Math.floor(Date.now() / 60_000), zone).date;
+}

@@ -1,0 +1,111 @@
+import type { Journal, JournalPlan } from '../journal/journal';
+import type { Note, NotePath } from '../journal/note';
+import { type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
+import { checkGoals } from './check-goals';
+import { checkNote } from './check-note';
+import { checkWeekIn } from './check-week';
+import type { Finding } from './finding';
+import { inOrder } from './finding-order';
+import { type CheckOptions, checkContext } from './week-under-check';
+
+/** What a person looks at: the weeks around today, and notes that are open whatever their age. */
+export interface FindingsView extends CheckOptions {
+  readonly weeks: readonly IsoWeek[];
+  readonly openNotes: ReadonlySet<NotePath>;
+}
+
+interface CheckedNote {
+  readonly note: Note;
+  readonly plan: JournalPlan;
+  readonly findings: readonly Finding[];
+}
+
+function weekOfNote(note: Note): IsoWeek | undefined {
+  return note.name.kind === 'day' ? isoWeekOf(note.name.date) : undefined;
+}
+
+/**
+ * The findings of one journal as they are shown: those of the weeks in view, of the goals, and of every note that
+ * is not an old day note. An open day note of another week shows what stands in it. Notes that did not change are
+ * not checked again.
+ */
+export class PublishedFindings {
+  readonly #journal: Journal;
+  #checked = new Map<NotePath, CheckedNote>();
+  #byNote = new Map<NotePath, readonly Finding[]>();
+
+  constructor(journal: Journal) {
+    this.#journal = journal;
+  }
+
+  /** The findings of a note as of the last {@link refresh}. */
+  of(note: NotePath): readonly Finding[] {
+    return this.#byNote.get(note) ?? [];
+  }
+
+  /** How many findings are shown, for a summary. */
+  get all(): readonly Finding[] {
+    return [...this.#byNote.values()].flat();
+  }
+
+  /**
+   * Checks again what is in view.
+   * @returns The notes whose findings are not what they were.
+   */
+  refresh(view: FindingsView): ReadonlySet<NotePath> {
+    const found = [
+      ...this.#noteFindings(view),
+      ...checkGoals(this.#journal, view),
+      ...this.#weekFindings(view),
+    ];
+    const byNote = new Map<NotePath, Finding[]>();
+    for (const finding of inOrder(found)) {
+      const others = byNote.get(finding.note);
+      if (others) others.push(finding);
+      else byNote.set(finding.note, [finding]);
+    }
+    const touched = new Set<NotePath>();
+    for (const path of new Set([...byNote.keys(), ...this.#byNote.keys()]))
+      if (JSON.stringify(byNote.get(path)) !== JSON.stringify(this.#byNote.get(path))) touched.add(path);
+    this.#byNote = byNote;
+    return touched;
+  }
+
+  #noteFindings(view: FindingsView): readonly Finding[] {
+    const { plan } = this.#journal;
+    const weeks = new Set(view.weeks);
+    const checked = new Map<NotePath, CheckedNote>();
+    for (const note of this.#journal.notes()) {
+      const week = weekOfNote(note);
+      if (week !== undefined && !weeks.has(week) && !view.openNotes.has(note.path)) continue;
+      const before = this.#checked.get(note.path);
+      const known = before?.note === note && before.plan === plan ? before : undefined;
+      checked.set(note.path, known ?? { note, plan, findings: checkNote(note, this.#journal) });
+    }
+    this.#checked = checked;
+    return [...checked.values()].flatMap((one) => one.findings);
+  }
+
+  #weekFindings(view: FindingsView): readonly Finding[] {
+    const context = checkContext(this.#journal, view);
+    const inView = new Set(view.weeks);
+    const found = view.weeks.flatMap((week) => checkWeekIn(context, week));
+    const others = new Set<IsoWeek>();
+    for (const path of view.openNotes) {
+      const note = this.#journal.note(path);
+      const week = note && weekOfNote(note);
+      if (week !== undefined && !inView.has(week)) others.add(week);
+    }
+    for (const week of others)
+      found.push(
+        ...checkWeekIn(context, week).filter(
+          (finding) => view.openNotes.has(finding.note) && this.#isDayNote(finding.note),
+        ),
+      );
+    return found;
+  }
+
+  #isDayNote(path: NotePath): boolean {
+    return this.#journal.note(path)?.name.kind === 'day';
+  }
+}
