@@ -1,0 +1,45 @@
+import type { Journal, Need } from '../journal/journal';
+import type { PerWeek } from '../notation/entries';
+import type { IsoDate } from '../notation/time/iso-date';
+import type { IsoWeek } from '../notation/time/iso-week';
+import type { SessionFacts } from './session-facts';
+import { weekReader } from './training-week';
+import { totalMinutes } from './week-summary';
+
+/** Sessions and their minutes together. */
+export interface Volume {
+  readonly sessions: number;
+  readonly minutes: number;
+}
+
+/** What a need asks of a week, and what the week gives it. */
+export interface NeedVolume {
+  readonly need: Need;
+  readonly asked: PerWeek;
+  readonly done: Volume;
+  /** Done, planned and overdue together. */
+  readonly standing: Volume;
+}
+
+function volumeOf(sessions: readonly SessionFacts[]): Volume {
+  return { sessions: sessions.length, minutes: totalMinutes(sessions) };
+}
+
+/** The volume of `week` against each need of it, needs of the nearest goal first. */
+export function weekVolume(
+  journal: Journal,
+  week: IsoWeek,
+  today: IsoDate,
+  weeks = weekReader(journal, today),
+): readonly NeedVolume[] {
+  const { standing, needs } = weeks(week);
+  return needs.map((need) => {
+    const counting = standing.filter((one) => one.countsFor.includes(need));
+    return {
+      need,
+      asked: need.perWeek,
+      done: volumeOf(counting.filter((one) => one.state === 'done')),
+      standing: volumeOf(counting),
+    };
+  });
+}
