@@ -1,0 +1,50 @@
+import * as vscode from 'vscode';
+import { registerCodeActions } from './code-actions';
+import { registerMeasurementCommand } from './commands/measurement-command';
+import { registerNextWeekCommand } from './commands/next-week-command';
+import { registerCommand } from './commands/run-command';
+import { registerSessionCommands } from './commands/session-commands';
+import { registerStarterJournalCommand } from './commands/starter-journal-command';
+import { registerTodayCommand } from './commands/today-command';
+import { Findings } from './diagnostics';
+import type { FeatureContext } from './feature-context';
+import { registerGoalPage } from './goal-page-host';
+import { registerGuide } from './guide';
+import { registerLanguageFeatures } from './language';
+import { registerPlaces } from './places';
+import { registerStatusBar } from './status-bar';
+import { registerViews } from './views';
+import { WorkspaceJournals } from './workspace-journals';
+import type { NoteReaderOfFolder } from './workspace-note-source';
+
+/**
+ * Starts the extension: the journals of the workspace, and every feature on top of them.
+ * @param readerFor Lists and reads the notes of a folder in the fastest way that the host allows.
+ */
+export function activateJournal(
+  extension: vscode.ExtensionContext,
+  readerFor: (folder: vscode.WorkspaceFolder) => NoteReaderOfFolder,
+): void {
+  const log = vscode.window.createOutputChannel('Training Journal', { log: true });
+  const journals = new WorkspaceJournals(readerFor, log);
+  const context: FeatureContext = { journals, extensionUri: extension.extensionUri, log };
+  const findings = new Findings(journals);
+  extension.subscriptions.push(
+    log,
+    journals,
+    findings,
+    registerCodeActions(context, findings),
+    registerGuide(extension.extensionUri),
+    registerPlaces(context),
+    registerViews(context),
+    registerStatusBar(context),
+    registerLanguageFeatures(context),
+    registerGoalPage(context),
+    registerSessionCommands(context),
+    registerTodayCommand(context),
+    registerMeasurementCommand(context),
+    registerStarterJournalCommand(context),
+    registerNextWeekCommand(context),
+    registerCommand(context, 'refresh', () => journals.refresh()),
+  );
+}

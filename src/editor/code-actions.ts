@@ -1,0 +1,71 @@
+import * as vscode from 'vscode';
+import { type Remedy, remediesFor } from '../planning/remedies';
+import { savableNotes, saveQuietly, workspaceEditFor } from './apply-changes';
+import { type Findings, findingSource, type ShownFinding } from './diagnostics';
+import type { FeatureContext } from './feature-context';
+import type { OpenJournal } from './open-journal';
+import { say } from './sentences';
+
+const saveCommand = 'trainingJournal.saveNotes';
+
+function actionFor(
+  journal: OpenJournal,
+  shown: ShownFinding,
+  remedy: Remedy,
+  isOnlyFinding: boolean,
+): vscode.CodeAction {
+  const action = new vscode.CodeAction(say(remedy.title), vscode.CodeActionKind.QuickFix);
+  action.edit = workspaceEditFor(journal, remedy.changes);
+  action.diagnostics = [shown.diagnostic];
+  action.isPreferred = remedy.preferred && isOnlyFinding;
+  // A quick fix that reaches into other notes opens them unsaved; they are saved, as they were before.
+  const uris = savableNotes(journal, remedy.changes);
+  action.command = {
+    command: saveCommand,
+    title: vscode.l10n.t('Save the changed notes'),
+    arguments: [uris],
+  };
+  return action;
+}
+
+/** The finding behind a diagnostic of the editor, which hands back a copy. */
+function shownFor(
+  findings: Findings,
+  uri: vscode.Uri,
+  diagnostic: vscode.Diagnostic,
+): ShownFinding | undefined {
+  return findings
+    .shownIn(uri)
+    .find(
+      (one) =>
+        one.diagnostic.message === diagnostic.message && one.diagnostic.range.isEqual(diagnostic.range),
+    );
+}
+
+/** Quick fixes for the findings under the cursor, each an edit that the editor can preview and undo. */
+export function registerCodeActions(context: FeatureContext, findings: Findings): vscode.Disposable {
+  const provider: vscode.CodeActionProvider = {
+    provideCodeActions(document, _range, { diagnostics, only }, token) {
+      if (only && !only.contains(vscode.CodeActionKind.QuickFix)) return [];
+      const found = context.journals.noteOf(document);
+      if (!found) return [];
+      const options = { today: found.journal.today(), zone: found.journal.zone() };
+      const own = diagnostics.filter((diagnostic) => diagnostic.source === findingSource);
+      const actions: vscode.CodeAction[] = [];
+      for (const diagnostic of own) {
+        if (token.isCancellationRequested) return undefined;
+        const shown = shownFor(findings, document.uri, diagnostic);
+        if (!shown) continue;
+        for (const remedy of remediesFor(found.journal.journal, shown.finding, options))
+          actions.push(actionFor(found.journal, shown, remedy, own.length === 1));
+      }
+      return actions;
+    },
+  };
+  return vscode.Disposable.from(
+    vscode.languages.registerCodeActionsProvider({ language: 'markdown' }, provider, {
+      providedCodeActionKinds: [vscode.CodeActionKind.QuickFix],
+    }),
+    vscode.commands.registerCommand(saveCommand, (uris: readonly vscode.Uri[]) => saveQuietly(uris)),
+  );
+}
