@@ -39,7 +39,7 @@ export function mannKendall(points: readonly Point[]): TrendTest | NotEstimable<
     return notEstimable(n, 'too-few-points', [{ what: 'points', have: n, need: FEWEST_POINTS_FOR_TREND }]);
   }
   if (variance === 0) return notEstimable(n, 'no-variation');
-  const z = Math.sign(s) * (Math.max(Math.abs(s) - 1, 0) / Math.sqrt(variance));
+  const z = (s - Math.sign(s)) / Math.sqrt(variance);
   const exact = !tied && n <= MOST_POINTS_FOR_EXACT;
   const tail = exact ? exactUpperTail(n, Math.abs(s)) : normalCumulative(-Math.abs(z));
   return {

@@ -81,7 +81,8 @@ export function lineAt(line: TheilSenLine, x: number): number {
 function pairwiseSlopes(points: readonly Point[]): number[] {
   const slopes: number[] = [];
   for (const [i, a] of points.entries()) {
-    for (const b of points.slice(i + 1)) if (a.x !== b.x) slopes.push((b.y - a.y) / (b.x - a.x));
+    // Adding zero turns a slope of -0, which formatters print with its sign, into 0.
+    for (const b of points.slice(i + 1)) if (a.x !== b.x) slopes.push((b.y - a.y) / (b.x - a.x) + 0);
   }
   return ascending(slopes);
 }
