@@ -1,0 +1,32 @@
+import * as vscode from 'vscode';
+import type { Unit } from '../../notation/quantity';
+import { say } from '../sentences';
+import { type Words, wordsOf } from '../words';
+
+/** Dates, numbers and quantities in the language of the editor. */
+export function editorWords(): Words {
+  return wordsOf(vscode.env.language, say);
+}
+
+/** A value with its unit when that is known. */
+export function quantityWords(words: Words, value: number, unit: Unit | undefined): string {
+  return unit === undefined ? words.number(value, 2) : words.quantity(value, unit);
+}
+
+/** `text` from a note as plain words in Markdown: nothing in it is a link, code, HTML or a mark. */
+export function escaped(text: string): string {
+  return text
+    .replace(/[\\`*_{}[\]()#+\-.!~|$:@]/g, '\\$&')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/\s+/g, ' ');
+}
+
+/** Days from now in words: `today`, `tomorrow`, `in 12 days`, `3 days ago`. */
+export function daysFromNow(days: number): string {
+  if (days === 0) return vscode.l10n.t('today');
+  if (days === 1) return vscode.l10n.t('tomorrow');
+  if (days === -1) return vscode.l10n.t('yesterday');
+  return days > 0 ? vscode.l10n.t('in {0} days', days) : vscode.l10n.t('{0} days ago', -days);
+}

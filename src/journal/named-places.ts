@@ -1,0 +1,54 @@
+import type { Entry } from '../notation/entries';
+import { type EntryName, namesInEntry } from '../notation/entry-names';
+import { touches } from '../notation/source-range';
+import type { Journal } from './journal';
+import type { Note } from './note';
+
+/** A goal or a routine, by its name. */
+export interface NamedThing {
+  readonly of: 'goal' | 'routine';
+  readonly id: string;
+}
+
+/** A place in a journal at which a goal or a routine is named. */
+export interface NamedPlace {
+  readonly note: Note;
+  readonly entry: Entry;
+  readonly name: EntryName;
+}
+
+/** What a name in an entry is the name of; `undefined` for the subject of a rule that is no goal. */
+function thingOf(name: EntryName, journal: Journal): NamedThing | undefined {
+  if (name.of !== 'subject') return { of: name.of, id: name.id };
+  return journal.plan.goals.has(name.id) ? { of: 'goal', id: name.id } : undefined;
+}
+
+/** The goal or routine that is named at `offset` of a note. */
+export function nameAt(
+  journal: Journal,
+  note: Note,
+  offset: number,
+): (NamedPlace & { readonly thing: NamedThing }) | undefined {
+  for (const entry of note.reading.entries) {
+    if (!touches(entry.range, offset)) continue;
+    for (const name of namesInEntry(entry)) {
+      const thing = thingOf(name, journal);
+      if (thing && touches(name.range, offset)) return { note, entry, name, thing };
+    }
+  }
+  return undefined;
+}
+
+/** Every place of a journal at which a goal or a routine is named, in order of path and place. */
+export function namedPlaces(journal: Journal, thing: NamedThing): readonly NamedPlace[] {
+  const places: NamedPlace[] = [];
+  for (const note of journal.notes()) {
+    for (const entry of note.reading.entries) {
+      for (const name of namesInEntry(entry)) {
+        const found = name.id === thing.id ? thingOf(name, journal) : undefined;
+        if (found?.of === thing.of) places.push({ note, entry, name });
+      }
+    }
+  }
+  return places;
+}
