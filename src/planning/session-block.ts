@@ -1,6 +1,5 @@
-import type { Entry, EntryBase, SessionEntry } from '../notation/entries';
+import type { EntryBase, SessionEntry } from '../notation/entries';
 import { readNote } from '../notation/read-note';
-import type { SourceRange } from '../notation/source-range';
 import { applyTextEdits, type TextEdit } from '../notation/text-edit';
 import { linesOf, startOfLine } from './line-ending';
 import { mergeEdits } from './merge-edits';
@@ -17,24 +16,28 @@ export interface SessionBlock {
 
 const marker = /^[-*+][ \t]/;
 
-/** The lines of a list item's body with the item's own indentation taken off. */
-function bodyLines(text: string, entry: EntryBase, indentation: string): readonly string[] {
-  if (!entry.body) return [];
-  return linesOf(text.slice(entry.body.range.start, entry.body.range.end)).map((line) =>
-    line.startsWith(indentation) ? line.slice(indentation.length) : line,
-  );
+/** The text of an entry's item from its first column on, with LF; the item's own indentation is taken off. */
+function itemText(text: string, entry: EntryBase, first: string): string {
+  const indentation = text.slice(startOfLine(text, entry.itemRange.start), entry.itemRange.start);
+  const body = entry.body ? linesOf(text.slice(entry.body.range.start, entry.body.range.end)) : [];
+  const lines = body.map((line) => (line.startsWith(indentation) ? line.slice(indentation.length) : line));
+  while (/^[ \t]*$/.test(lines.at(-1) ?? 'x')) lines.pop();
+  return [first, ...lines].join('\n');
 }
 
-/** The text with the items of nested tags taken out: what was logged or defined there stays where it was written. */
-function withoutNestedTags(text: string, entries: readonly Entry[], from: number): string {
+/**
+ * An item's text without the tags nested in it: what was logged or defined there stays where it was written.
+ * @param from Where the item's own first line ends.
+ */
+function withoutNestedTags(text: string, from: number): string {
   const cuts: TextEdit[] = [];
   let end = from;
-  for (const entry of entries) {
-    if (entry.range.start < from || entry.range.start < end) continue;
+  for (const entry of readNote(text).entries) {
+    if (entry.range.start < end) continue;
     const last = Math.max(entry.range.end, entry.body?.range.end ?? 0);
     const lineEnd = text.indexOf('\n', last);
-    const range: SourceRange = {
-      // With the line ending in front of it, so that no empty line is left.
+    // With the line ending in front of it, so that no empty line is left.
+    const range = {
       start: startOfLine(text, entry.itemRange.start) - 1,
       end: lineEnd < 0 ? text.length : lineEnd,
     };
@@ -44,19 +47,22 @@ function withoutNestedTags(text: string, entries: readonly Entry[], from: number
   return applyTextEdits(text, cuts);
 }
 
+/** The lines nested under a tag, ready to stand under another list item; tags among them are left out. */
+export function bodyUnder(text: string, entry: EntryBase): string {
+  const first = '- item';
+  return withoutNestedTags(itemText(text, entry, first), first.length).slice(first.length);
+}
+
 /**
  * A copy of a session's line and body, to be written into another note. Tags in the body are left out: a reading
  * or a pain belongs to the day on which it was written. A session outside of a list becomes a list item.
  */
 export function sessionBlock(text: string, entry: SessionEntry): SessionBlock | undefined {
-  const lineStart = startOfLine(text, entry.itemRange.start);
   const written = text.slice(entry.itemRange.start, entry.range.end);
   const first = marker.test(written) ? written : `- ${text.slice(itemWordsStart(entry), entry.range.end)}`;
-  const block = [first, ...bodyLines(text, entry, text.slice(lineStart, entry.itemRange.start))].join('\n');
-  const nested = readNote(block).entries.slice(1);
-  const own = withoutNestedTags(block, nested, first.length);
-  const copy = readNote(own).entries[0];
-  return copy?.tag === 'session' ? { text: own, entry: copy } : undefined;
+  const block = withoutNestedTags(itemText(text, entry, first), first.length);
+  const copy = readNote(block).entries[0];
+  return copy?.tag === 'session' ? { text: block, entry: copy } : undefined;
 }
 
 /** Where the words of an item begin: at its task box, or at its tag. */

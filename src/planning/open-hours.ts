@@ -1,0 +1,81 @@
+import type { JournalPlan, Session } from '../journal/journal';
+import type { DayNumber } from '../notation/time/iso-date';
+import type { WallMinutes } from '../notation/time/wall-clock';
+import { busySpans, type ClockSpan, freeSpans, suits } from '../training/free-hours';
+import { isDayTaken } from '../training/open-days';
+
+/** Hours in which a session of a journal without `#free` lines may stand: an assumption, no published value. */
+const wakingHours: ClockSpan = { start: 7 * 60, end: 21 * 60 + 30 };
+
+/** `spans` without the minutes of `taken`. */
+function without(spans: readonly ClockSpan[], taken: readonly ClockSpan[]): readonly ClockSpan[] {
+  let left = spans;
+  for (const busy of taken) {
+    left = left.flatMap((span) => {
+      if (busy.end <= span.start || busy.start >= span.end) return [span];
+      return [
+        { start: span.start, end: Math.min(span.end, busy.start) },
+        { start: Math.max(span.start, busy.end), end: span.end },
+      ].filter((part) => part.end > part.start);
+    });
+  }
+  return left;
+}
+
+/**
+ * The hours of `day` in which `session` may stand: free ones that suit its place and company, or the waking hours
+ * where the journal names none, without what is busy. Empty on a day that is taken.
+ */
+export function openHours(plan: JournalPlan, session: Session, day: DayNumber): readonly ClockSpan[] {
+  if (isDayTaken(plan, day)) return [];
+  const free =
+    plan.free.length === 0
+      ? [wakingHours]
+      : freeSpans(
+          plan.free.filter((one) => suits(session, one)),
+          day,
+        );
+  return without(free, busySpans(plan, day));
+}
+
+/** Whether a session without a time may stand on `day`. */
+export function isOpenFor(plan: JournalPlan, session: Session, day: DayNumber): boolean {
+  if (isDayTaken(plan, day)) return false;
+  return plan.free.length === 0 || openHours(plan, session, day).length > 0;
+}
+
+/**
+ * Whether `session` may run from `start` for `minutes` on `day`: in no busy time, and in free hours that suit it
+ * where the journal names any.
+ */
+export function mayRun(
+  plan: JournalPlan,
+  session: Session,
+  day: DayNumber,
+  start: WallMinutes,
+  minutes: number,
+): boolean {
+  const run = { start, end: start + minutes };
+  const left = without([run], busySpans(plan, day))[0];
+  if (isDayTaken(plan, day) || left?.start !== run.start || left.end !== run.end) return false;
+  if (plan.free.length === 0) return true;
+  const suitable = freeSpans(
+    plan.free.filter((one) => suits(session, one)),
+    day,
+  );
+  return suitable.some((span) => span.start <= run.start && run.end <= span.end);
+}
+
+const quarter = 15;
+
+/** Starts at every quarter of an hour, counted from the beginning of the open hours, that leave time enough. */
+export function startsIn(hours: readonly ClockSpan[], minutes: number): readonly WallMinutes[] {
+  const starts: number[] = [];
+  for (const span of hours) {
+    const last = Math.min(span.end - minutes, 1439);
+    for (let start = span.start; start <= last; start += quarter) if (start >= 0) starts.push(start);
+    // The latest that fits, which a long gap may ask for.
+    if (last >= Math.max(0, span.start) && !starts.includes(last)) starts.push(last);
+  }
+  return starts;
+}
