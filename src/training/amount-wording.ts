@@ -19,7 +19,7 @@ function counted(subject: RuleSubject, countedIn: CountedIn, plural: boolean): s
     case 'goal':
       return countedIn === 'sessions' ? `${session} for {3}` : 'for {3}';
     case 'region':
-      return countedIn === 'sessions' ? `${session} that load {3}` : 'that load {3}';
+      return countedIn === 'sessions' ? `${session} that ${plural ? 'load' : 'loads'} {3}` : 'that load {3}';
     case 'hard':
       return countedIn === 'sessions' ? `hard ${session}` : 'of hard training';
     default:

@@ -37,6 +37,7 @@ function sentence(problem: Unreadable): Message {
     return message(`${what}; did you mean {1}?`, problem.text, problem.suggestion);
   const expected = (problem.expected ?? []).join(', ');
   if (expected === '') return message(what, problem.text);
+  if (problem.reason === 'missing-field') return message('This tag lacks a field, such as {1}', '', expected);
   const list = listed.has(problem.reason) ? 'it takes {1}' : 'write it like {1}';
   return message(`${what}; ${list}`, problem.text, expected);
 }

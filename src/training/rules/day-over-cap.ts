@@ -69,7 +69,7 @@ function finding(rule: Rule, day: readonly SessionFacts[], week: WeekUnderCheck)
  *     - #rule any cap:2h
  *     2026-02-26.md
  *     - [ ] #session strength 18:00 75min
- *     - [ ] #session skill 19:30 60min                  2 h 15 min of training on Thursday
+ *     - [ ] #session skill 19:30 60min -- 2 h 15 min of training on Thursday
  *
  * A journal that does not:
  *

@@ -131,14 +131,14 @@ function finding(later: SessionFacts, short: ShortGap, week: WeekUnderCheck): Fi
  *     2026-02-24.md
  *     - [x] #session flexibility 18:30 75min 8/10
  *     2026-02-25.md
- *     - [ ] #session flexibility 18:30 75min 7/10      22 h 45 min after Tuesday's; the rule asks 48 h
+ *     - [ ] #session flexibility 18:30 75min 7/10 -- 22 h 45 min after Tuesday's; the rule asks 48 h
  *
  * A journal that does not:
  *
  *     2026-02-24.md
  *     - [x] #session flexibility 18:30 75min 8/10
  *     2026-02-25.md
- *     - [ ] #session flexibility 18:30 75min 5/10      not hard
+ *     - [ ] #session flexibility 18:30 75min 5/10 -- not hard
  *     2026-02-27.md
  *     - [ ] #session flexibility 18:30 75min 7/10
  */

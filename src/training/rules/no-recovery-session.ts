@@ -45,7 +45,7 @@ function finding(rule: Rule, week: WeekUnderCheck): readonly Finding[] {
  * A journal that breaks it:
  *
  *     2026-02-23.md
- *     - [x] #session flexibility 18:30 75min 6/10       holds no recovery session, and 1 is asked for
+ *     - [x] #session flexibility 18:30 75min 6/10 -- holds no recovery session, and 1 is asked for
  *
  * A journal that does not:
  *

@@ -102,7 +102,7 @@ function finding(facts: SessionFacts, week: WeekUnderCheck): readonly Finding[] 
  *     journal.md
  *     - #free thu 18:00-21:00
  *     2026-02-26.md
- *     - [ ] #session flexibility 07:00 75min            Thursday is free 18:00-21:00
+ *     - [ ] #session flexibility 07:00 75min -- Thursday is free 18:00-21:00
  *
  * A journal that does not:
  *

@@ -49,7 +49,7 @@ function finding(earlier: TimedSession, later: TimedSession): Finding {
  *
  *     2026-02-26.md
  *     - [ ] #session strength 18:00 75min
- *     - [ ] #session skill 18:45-19:45                  30 min are also Thursday's strength session
+ *     - [ ] #session skill 18:45-19:45 -- 30 min are also Thursday's strength session
  *
  * A journal that does not:
  *

@@ -64,7 +64,7 @@ function finding(maximum: Maximum, week: WeekUnderCheck): readonly Finding[] {
  *     2026-02-23.md
  *     - [x] #session skill 18:00 60min
  *     2026-02-27.md
- *     - [ ] #session skill 18:00 60min                  2 skill sessions; the rule allows 1
+ *     - [ ] #session skill 18:00 60min -- 2 skill sessions; the rule allows 1
  *
  * A journal that does not:
  *

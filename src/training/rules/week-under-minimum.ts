@@ -94,7 +94,7 @@ function finding(minimum: Minimum, week: WeekUnderCheck): readonly Finding[] {
  * A journal that breaks it, on Wednesday 2026-02-25:
  *
  *     journal.md
- *     - #need strength 2/week 60min                     1 of the 2; still room on 5 days
+ *     - #need strength 2/week 60min -- 1 of the 2; still room on 5 days
  *     2026-02-23.md
  *     - [x] #session strength 18:30 60min
  *
