@@ -148,6 +148,7 @@ export async function startEditorServer({ port = 0, settings = {} } = {}) {
       ...['--server-data-dir', dataFolder, '--extensions-dir', join(dataFolder, 'extensions')],
     ],
     {
+      group: true,
       cwd: dataFolder,
       stdio: ['ignore', 'pipe', 'pipe'],
       // No marketplace: nothing here may look for one.

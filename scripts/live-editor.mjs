@@ -57,7 +57,7 @@ export async function openLiveEditor({
       if (protocol.startsWith('http') && hostname !== '127.0.0.1') editor.outsideRequests.push(request.url());
     });
     page.on('console', (message) => editor.consoleLines.push(`${message.type()}: ${message.text()}`));
-    page.setDefaultTimeout(30_000);
+    page.setDefaultTimeout(60_000);
     await page.goto(workbenchAddress(server, { folder, extension }));
     await page.locator('.explorer-folders-view .monaco-list-row, .welcome-view').first().waitFor();
     return editor;

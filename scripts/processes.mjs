@@ -17,7 +17,7 @@ function hookExit() {
   if (hooked) return;
   hooked = true;
   process.on('exit', () => {
-    for (const child of running) child.kill('SIGTERM');
+    for (const child of running) signalProcess(child, 'SIGTERM');
     for (const folder of scratch) rmSync(folder, { recursive: true, force: true });
   });
   for (const [signal, number] of /** @type {const} */ ([
@@ -40,15 +40,35 @@ export function removeAtExit(folder) {
   return folder;
 }
 
+/** Processes that were started as the head of a group of their own. @type {WeakSet<import('node:child_process').ChildProcess>} */
+const heads = new WeakSet();
+
+/**
+ * Sends a signal to a process of ours, by its own id; to the head of a group, and to all that it has started.
+ * @param {import('node:child_process').ChildProcess} child
+ * @param {NodeJS.Signals} signal
+ */
+function signalProcess(child, signal) {
+  if (child.pid === undefined) return;
+  try {
+    process.kill(heads.has(child) ? -child.pid : child.pid, signal);
+  } catch {
+    // It has ended in the meantime.
+  }
+}
+
 /**
  * Starts a process that ends with this one at the latest.
  * @param {string} command
  * @param {readonly string[]} args
- * @param {import('node:child_process').SpawnOptions} [options]
+ * @param {import('node:child_process').SpawnOptions & { group?: boolean }} [options] `group`: it starts others, which do
+ *   not always end with it, so they are to be ended together
  */
-export function startProcess(command, args, options = {}) {
+export function startProcess(command, args, { group = false, ...options } = {}) {
   hookExit();
-  const child = spawn(command, args, { cwd: root, ...options });
+  const headsGroup = group && process.platform !== 'win32';
+  const child = spawn(command, args, { cwd: root, detached: headsGroup, ...options });
+  if (headsGroup) heads.add(child);
   running.add(child);
   child.once('close', () => running.delete(child));
   child.once('error', () => running.delete(child));
@@ -56,18 +76,21 @@ export function startProcess(command, args, options = {}) {
 }
 
 /**
- * Asks a process of ours to end, by its own id, and waits until it has; after `patience` ms it is made to.
+ * Asks a process of ours to end and waits until it has; after `patience` ms it is made to. What is left of its group
+ * then ends too.
  * @param {import('node:child_process').ChildProcess} child
  * @param {number} [patience]
  * @returns {Promise<void>}
  */
 export async function stopProcess(child, patience = 5000) {
-  if (child.exitCode !== null || child.signalCode !== null || child.pid === undefined) return;
-  const ended = new Promise((resolve) => child.once('exit', resolve));
-  child.kill('SIGTERM');
-  const timer = setTimeout(() => child.kill('SIGKILL'), patience);
-  await ended;
-  clearTimeout(timer);
+  if (child.exitCode === null && child.signalCode === null && child.pid !== undefined) {
+    const ended = new Promise((resolve) => child.once('exit', resolve));
+    signalProcess(child, 'SIGTERM');
+    const timer = setTimeout(() => signalProcess(child, 'SIGKILL'), patience);
+    await ended;
+    clearTimeout(timer);
+  }
+  if (heads.has(child)) signalProcess(child, 'SIGKILL');
 }
 
 /**

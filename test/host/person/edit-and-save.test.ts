@@ -20,9 +20,9 @@ describe('a person writes in a note', () => {
   it('what is typed and saved is on disk, and nothing else has changed', async () => {
     await editor.openFile('2026-02-24.md');
     await editor.goTo(3, 13);
-    await editor.insert(' Then more.');
+    await editor.insert('Then.');
     await editor.save();
-    assert.equal(journal.read('2026-02-24.md'), '# Tuesday\n\nFirst words. Then more.\n');
+    assert.equal(journal.read('2026-02-24.md'), '# Tuesday\n\nFirst words.Then.\n');
     assert.deepEqual(journal.files(), ['2026-02-24.md', 'journal.md']);
   });
 
