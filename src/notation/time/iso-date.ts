@@ -12,10 +12,13 @@ export function looksLikeIsoDate(text: string): boolean {
   return shape.test(text);
 }
 
-/** The date written in `text`, or `undefined` when it is not `YYYY-MM-DD` or does not exist. */
+/**
+ * The date written in `text`, or `undefined` when it is not `YYYY-MM-DD` or does not exist. The year 0000 is left
+ * out: its first days lie in a week of the year before, which cannot be written.
+ */
 export function parseIsoDate(text: string): IsoDate | undefined {
   const match = shape.exec(text);
-  if (!match) return undefined;
+  if (!match || match[1] === '0000') return undefined;
   const date = new Date(0);
   date.setUTCFullYear(Number(match[1]), Number(match[2]) - 1, Number(match[3]));
   return date.toISOString().slice(0, 10) === text ? (text as IsoDate) : undefined;

@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import { addDays, type IsoDate } from './iso-date';
+import type { IsoDate } from './iso-date';
 import type { WallMinutes } from './wall-clock';
 
 /** Minutes since 1970-01-01T00:00Z: real elapsed time, in which a clock change is an hour and not a bug. */
@@ -23,15 +23,12 @@ export function isKnownZone(zone: string): boolean {
  * @throws RangeError when `zone` is not known; ask {@link isKnownZone} first.
  */
 export function instantOf(date: IsoDate, minutes: WallMinutes, zone: string): InstantMinutes {
-  const day = minutes >= 1440 ? addDays(date, Math.floor(minutes / 1440)) : date;
-  const within = minutes % 1440;
-  const wall = Temporal.PlainDateTime.from({
-    year: Number(day.slice(0, 4)),
-    month: Number(day.slice(5, 7)),
-    day: Number(day.slice(8, 10)),
-    hour: Math.floor(within / 60),
-    minute: within % 60,
+  const midnight = Temporal.PlainDateTime.from({
+    year: Number(date.slice(0, 4)),
+    month: Number(date.slice(5, 7)),
+    day: Number(date.slice(8, 10)),
   });
+  const wall = midnight.add({ minutes });
   return wall.toZonedDateTime(zone, { disambiguation: 'compatible' }).epochMilliseconds / 60_000;
 }
 
