@@ -1,4 +1,5 @@
 import type { Entry } from '../notation/entries';
+import { present } from '../notation/present';
 import { dayNumber } from '../notation/time/iso-date';
 import { copiesOf } from './copies';
 import type { BodyReport, JournalPlan, Measurement, Win } from './journal';
@@ -60,8 +61,7 @@ export function measurementsOf(notes: readonly DayNote[], plan: JournalPlan): re
         goal,
         metric: entry.metric?.value ?? onlyMetric(plan, goal),
         quantity: entry.quantity.value,
-        ...(entry.side ? { side: entry.side.value } : {}),
-        ...(entry.condition ? { condition: entry.condition.value } : {}),
+        ...present({ side: entry.side?.value, condition: entry.condition?.value }),
       },
     ];
   });
@@ -79,7 +79,7 @@ export function bodyReportsOf(notes: readonly DayNote[]): readonly BodyReport[] 
         date: note.name.date,
         day: dayNumber(note.name.date),
         region: entry.region.value,
-        ...(entry.rating ? { rating: entry.rating.value } : {}),
+        ...present({ rating: entry.rating?.value }),
         clear: entry.tag === 'pain' && entry.clear !== undefined,
       },
     ];

@@ -1,4 +1,5 @@
 import type { Entry, EntryOf, NeedEntry, TagName, WithinGoal } from '../notation/entries';
+import { present } from '../notation/present';
 import type { Located } from '../notation/source-range';
 import { isKnownZone } from '../notation/time/zoned-time';
 import type {
@@ -46,14 +47,6 @@ interface GoalParts {
   readonly needs: Need[];
 }
 
-/** `{ [key]: value }`, or nothing when the field was not written. */
-function optional<Key extends string, Value>(
-  key: Key,
-  field: Located<Value> | undefined,
-): { readonly [K in Key]?: Value } {
-  return field === undefined ? {} : ({ [key]: field.value } as { readonly [K in Key]?: Value });
-}
-
 function valuesOf<Value>(fields: readonly Located<Value>[]): readonly Value[] {
   return fields.map((field) => field.value);
 }
@@ -68,13 +61,15 @@ function needOf(note: NotePath, entry: NeedEntry, goal: string | undefined): Nee
     goal,
     kind: entry.kind.value,
     perWeek: entry.perWeek.value,
-    ...optional('length', entry.length),
-    ...optional('rating', entry.rating),
-    ...optional('gap', entry.gap),
-    ...optional('max', entry.max),
-    ...optional('where', entry.where),
+    ...present({
+      length: entry.length?.value,
+      rating: entry.rating?.value,
+      gap: entry.gap?.value,
+      max: entry.max?.value,
+      where: entry.where?.value,
+    }),
     with: valuesOf(entry.with),
-    ...optional('routine', entry.routine),
+    ...present({ routine: entry.routine?.value }),
     note,
     entry,
   };
@@ -91,9 +86,7 @@ function addToGoal(note: NotePath, parts: GoalParts, entry: Extract<Entry, Withi
       parts.metrics.push({
         goal,
         name: entry.name.value,
-        ...optional('from', entry.from),
-        ...optional('to', entry.to),
-        ...optional('noise', entry.noise),
+        ...present({ from: entry.from?.value, to: entry.to?.value, noise: entry.noise?.value }),
         sides: entry.sides !== undefined,
         note,
         entry,
@@ -104,9 +97,7 @@ function addToGoal(note: NotePath, parts: GoalParts, entry: Extract<Entry, Withi
       parts.steps.push({
         goal,
         id: entry.id.value,
-        ...optional('by', entry.by),
-        ...optional('metric', entry.metric),
-        ...optional('to', entry.to),
+        ...present({ by: entry.by?.value, metric: entry.metric?.value, to: entry.to?.value }),
         ticked: entry.task?.checked === true,
         note,
         entry,
@@ -132,6 +123,8 @@ class PlanBuilder {
   readonly #free: FreeHours[] = [];
   readonly #busy: BusyTime[] = [];
   readonly #events: JournalEvent[] = [];
+  /** Lines outside goals, and the note that had each first. */
+  readonly #lines = new Map<string, NotePath>();
   #athlete: JournalPlan['athlete'];
   #zone: string | undefined;
 
@@ -145,8 +138,8 @@ class PlanBuilder {
       if (entry.tag === 'goal') {
         goals.push({ entry, whys: [], metrics: [], steps: [], needs: [] });
       } else if (isWithinGoal(entry)) {
-        this.#addWithinGoal(note.path, goals.at(-1), entry);
-      } else {
+        this.#addWithinGoal(note, goals.at(-1), entry);
+      } else if (!this.#isCopy(note, entry)) {
         this.#addOther(note.path, entry);
       }
     }
@@ -161,7 +154,7 @@ class PlanBuilder {
     if (athlete) {
       // A guardian's consent must not hang on the note in which the word stands.
       const minor = entries.some((entry) => entry.tag === 'athlete' && entry.minor !== undefined);
-      this.#athlete = { ...optional('name', athlete.name), minor };
+      this.#athlete = { ...present({ name: athlete.name?.value }), minor };
     }
     this.#zone = entries
       .flatMap((entry) => (entry.tag === 'zone' && entry.zone ? [entry.zone.value] : []))
@@ -180,16 +173,23 @@ class PlanBuilder {
       free: this.#free,
       busy: this.#busy,
       events: this.#events,
-      ...(this.#athlete === undefined ? {} : { athlete: this.#athlete }),
-      ...(this.#zone === undefined ? {} : { zone: this.#zone }),
+      ...present({ athlete: this.#athlete, zone: this.#zone }),
     };
   }
 
-  #addWithinGoal(note: NotePath, last: GoalParts | undefined, entry: Extract<Entry, WithinGoal>): void {
+  /** Whether an earlier note has the very same line, as the copy has that a sync program made of it. */
+  #isCopy(note: Note, entry: Entry): boolean {
+    const line = note.text.slice(entry.range.start, entry.range.end);
+    const first = this.#lines.get(line);
+    if (first === undefined) this.#lines.set(line, note.path);
+    return first !== undefined && first !== note.path;
+  }
+
+  #addWithinGoal(note: Note, last: GoalParts | undefined, entry: Extract<Entry, WithinGoal>): void {
     if (last && entry.range.start < last.entry.scope.end) {
-      addToGoal(note, last, entry);
-    } else if (entry.tag === 'need') {
-      const need = needOf(note, entry, undefined);
+      addToGoal(note.path, last, entry);
+    } else if (entry.tag === 'need' && !this.#isCopy(note, entry)) {
+      const need = needOf(note.path, entry, undefined);
       if (need) this.#everyWeek.push(need);
     }
   }
@@ -204,8 +204,7 @@ class PlanBuilder {
     const goal: Goal = {
       id,
       title: entry.title?.value ?? id,
-      ...optional('from', entry.from),
-      ...optional('by', entry.by),
+      ...present({ from: entry.from?.value, by: entry.by?.value }),
       closed: entry.task?.checked === true,
       whys,
       metrics,
@@ -224,8 +223,7 @@ class PlanBuilder {
         if (!entry.id || this.#routines.has(entry.id.value)) return;
         this.#routines.set(entry.id.value, {
           id: entry.id.value,
-          ...optional('kind', entry.kind),
-          ...optional('length', entry.length),
+          ...present({ kind: entry.kind?.value, length: entry.length?.value }),
           regions: valuesOf(entry.regions),
           note,
           entry,
@@ -235,10 +233,12 @@ class PlanBuilder {
         if (!entry.subject) return;
         this.#rules.push({
           subject: entry.subject.value,
-          ...optional('gap', entry.gap),
-          ...optional('min', entry.min),
-          ...optional('max', entry.max),
-          ...optional('cap', entry.cap),
+          ...present({
+            gap: entry.gap?.value,
+            min: entry.min?.value,
+            max: entry.max?.value,
+            cap: entry.cap?.value,
+          }),
           note,
           entry,
         });
@@ -252,7 +252,7 @@ class PlanBuilder {
         this.#free.push({
           weekdays: valuesOf(entry.weekdays),
           span: entry.span.value,
-          ...optional('where', entry.where),
+          ...present({ where: entry.where?.value }),
           with: valuesOf(entry.with),
           note,
           entry,
@@ -260,7 +260,7 @@ class PlanBuilder {
         return;
       case 'busy':
         if (!entry.days) return;
-        this.#busy.push({ days: entry.days.value, ...optional('span', entry.span), note, entry });
+        this.#busy.push({ days: entry.days.value, ...present({ span: entry.span?.value }), note, entry });
         return;
       case 'event':
         if (!entry.date) return;
@@ -278,7 +278,8 @@ class PlanBuilder {
 /**
  * The plan that the notes of the journal at `root` write together. `notes` stand in order of path; of several
  * goals, routines or kinds with one name the first counts. A line that lacks what makes it count (a need without
- * its number, a goal without its name) is left out here and told of by the notation's own checks.
+ * its number, a goal without its name) is left out here and told of by the notation's own checks. A line outside
+ * goals that another note repeats to the letter counts once.
  */
 export function resolvePlan(notes: readonly Note[], root: NotePath): JournalPlan {
   const builder = new PlanBuilder(root);

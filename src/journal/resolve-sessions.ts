@@ -33,14 +33,12 @@ export function sessionsOf(note: DayNote): readonly Session[] {
 
 /** The line's own text without what a later look at it adds: box, rating and remark. */
 function plannedText(note: Note, entry: SessionEntry): string {
-  const end = entry.remark ? entry.remark.range.start : entry.range.end;
+  const start = entry.nameRange.end;
   const rating = entry.rating?.range;
-  const text =
-    rating && rating.end <= end
-      ? `${note.text.slice(entry.nameRange.end, rating.start)} ${note.text.slice(rating.end, end)}`
-      : note.text.slice(entry.nameRange.end, end);
-  const fields = entry.remark ? text.replace(/(?:--|—)\s*$/u, '') : text;
-  return fields.trim().replace(/\s+/gu, ' ');
+  const text = rating
+    ? `${note.text.slice(start, rating.start)} ${note.text.slice(rating.end, entry.fieldsEnd)}`
+    : note.text.slice(start, entry.fieldsEnd);
+  return text.trim().replace(/\s+/gu, ' ');
 }
 
 function samenessOf(note: Note, session: Session): string {
@@ -99,9 +97,9 @@ export function resolveWrittenSessions(notes: readonly DayNote[]): WrittenSessio
 }
 
 /**
- * The sessions that stand on a day: those written in its notes, and those that other days moved to it. A moved
- * one stands here only while no other session of its kind is written, because moving a session writes it in the
- * other note as well.
+ * The sessions of a day: those written in its notes, and those that were moved to it. A moved one stands here only
+ * while no other session of its kind is written, because moving a session writes it in the other note as well; one
+ * that says both `moved:` and `skipped:` was given up and does not stand again.
  *
  * @param written what the day's own notes write, copies left out
  * @param arriving kept sessions, of any day, whose `moved:` names this one
@@ -112,8 +110,10 @@ export function resolveStandingSessions(
   arriving: readonly Session[],
 ): readonly Session[] {
   const day = dayNumber(date);
+  const isWritten = (origin: Session) =>
+    written.some((session) => session.kind === origin.kind && session !== origin);
   const moved = arriving
-    .filter((origin) => !written.some((session) => session.kind === origin.kind && session !== origin))
+    .filter((origin) => origin.entry.skipped === undefined && !isWritten(origin))
     .map((origin) => ({ ...origin, date, day, movedFrom: origin.date }));
   return [...written, ...moved].sort(compareSessions);
 }
