@@ -28,7 +28,7 @@ describe('the packed extension', () => {
     /^extension\/dist\/web\/extension\.js$/,
     /^extension\/dist\/pages\/[a-z-]+-page\.(js|css)$/,
     /^extension\/l10n\/bundle\.l10n(\.[a-z-]+)?\.json$/,
-    /^extension\/media\/[a-z-]+\.(svg|png|css)$/,
+    /^extension\/media\/(pages\/)?[a-z-]+\.(svg|png|css)$/,
     /^extension\/media\/guide\/([a-z-]+\/)?[A-Za-z-]+\.(md|svg|png)$/,
     /^extension\/syntaxes\/[a-z-]+\.tmLanguage\.json$/,
   ];

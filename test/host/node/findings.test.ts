@@ -1,0 +1,3 @@
+import { describeFindings } from '../findings-in-editor';
+
+describeFindings('the Node extension host');
