@@ -9,7 +9,16 @@ import esbuild from 'esbuild';
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** The folders of tests that need no editor. */
-const pureFolders = ['notation', 'journal', 'training', 'planning', 'published', 'package', 'scripts'];
+const pureFolders = [
+  'notation',
+  'journal',
+  'training',
+  'planning',
+  'published',
+  'editor-views',
+  'package',
+  'scripts',
+];
 
 /**
  * Paths, from the project root, of every file below `folder` whose name ends in `ending`.

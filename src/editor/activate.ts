@@ -6,6 +6,7 @@ import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
 import { registerStarterJournalCommand } from './commands/starter-journal-command';
 import { registerTodayCommand } from './commands/today-command';
+import { DayChange } from './day-change';
 import { Findings } from './diagnostics';
 import type { FeatureContext } from './feature-context';
 import { registerGoalPage } from './goal-page-host';
@@ -27,12 +28,20 @@ export function activateJournal(
 ): void {
   const log = vscode.window.createOutputChannel('Training Journal', { log: true });
   const journals = new WorkspaceJournals(readerFor, log);
-  const context: FeatureContext = { journals, extensionUri: extension.extensionUri, log };
+  const days = new DayChange(journals);
+  const context: FeatureContext = {
+    journals,
+    extensionUri: extension.extensionUri,
+    log,
+    onDidChangeDay: days.onDidChange,
+  };
   const findings = new Findings(journals);
   extension.subscriptions.push(
     log,
     journals,
+    days,
     findings,
+    days.onDidChange(() => findings.refreshAll()),
     registerCodeActions(context, findings),
     registerGuide(extension.extensionUri),
     registerPlaces(context),

@@ -7,4 +7,6 @@ export interface FeatureContext {
   /** Where the extension's own files lie. */
   readonly extensionUri: vscode.Uri;
   readonly log: vscode.LogOutputChannel;
+  /** Fires when another day begins for one of the athletes. */
+  readonly onDidChangeDay: vscode.Event<void>;
 }

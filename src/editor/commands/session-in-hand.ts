@@ -4,20 +4,43 @@ import { dayNumber } from '../../notation/time/iso-date';
 import { offsetInNote } from '../document-ranges';
 import type { OpenJournal, OpenJournals } from '../open-journal';
 
-/** A session together with its journal, as a view hands it to a command. */
+/** A session together with its journal. */
 export interface SessionInHand {
   readonly journal: OpenJournal;
   readonly session: Session;
 }
 
-function isSessionInHand(value: unknown): value is SessionInHand {
+/** What a row of a view carries: the journal's address, and the session as it was when the row was made. */
+function isRow(value: unknown): value is { readonly journal: string; readonly session: Session } {
   return (
     typeof value === 'object' &&
     value !== null &&
     'journal' in value &&
+    typeof value.journal === 'string' &&
     'session' in value &&
     Boolean(value.session)
   );
+}
+
+/** The session of a row as the note has it now: an edit made with the places of an older text would hit others. */
+function sessionOfRow(
+  journals: OpenJournals,
+  row: { readonly journal: string; readonly session: Session },
+): SessionInHand | undefined {
+  const journal = journals.byId(row.journal);
+  const { session } = row;
+  const alike = journal?.journal
+    .sessions(session.day, session.day)
+    .filter(
+      (one) =>
+        one.note === session.note &&
+        one.kind === session.kind &&
+        one.entry.span?.value.start === session.entry.span?.value.start,
+    );
+  const found =
+    alike?.find((one) => one.entry.range.start === session.entry.range.start) ??
+    (alike?.length === 1 ? alike[0] : undefined);
+  return journal && found && { journal, session: found };
 }
 
 /** The session in which the cursor stands: on its line, or in what is nested under it. */
@@ -47,8 +70,15 @@ export async function sessionInHand(
   journals: OpenJournals,
   handed: unknown,
 ): Promise<SessionInHand | undefined> {
-  if (isSessionInHand(handed)) return handed;
   await journals.ready;
+  if (isRow(handed)) {
+    const ofRow = sessionOfRow(journals, handed);
+    if (!ofRow)
+      void vscode.window.showInformationMessage(
+        vscode.l10n.t('The note has changed; the session is no longer there.'),
+      );
+    return ofRow;
+  }
   const found = sessionUnderCursor(journals);
   if (!found)
     void vscode.window.showInformationMessage(

@@ -1,0 +1,39 @@
+import * as vscode from 'vscode';
+import { editorWords } from './editor-words';
+import type { FeatureContext } from './feature-context';
+import type { OpenJournal, OpenJournals } from './open-journal';
+import { viewContext } from './views/view-context';
+import { weekStatus } from './week-status';
+
+/** The journal of the note in front, or all of them when it belongs to none. */
+function journalsInFront(journals: OpenJournals): readonly OpenJournal[] {
+  const uri = vscode.window.activeTextEditor?.document.uri;
+  const found = uri && journals.find(uri)?.journal;
+  return found ? [found] : journals.all();
+}
+
+/** This week's done of planned, in the status bar. A click leads to what is due. */
+export function registerStatusBar({ journals, onDidChangeDay }: FeatureContext): vscode.Disposable {
+  const words = editorWords();
+  const item = vscode.window.createStatusBarItem('trainingJournal.week', vscode.StatusBarAlignment.Left, 10);
+  item.name = vscode.l10n.t('Training This Week');
+  item.command = 'trainingJournal.due.focus';
+  const show = (): void => {
+    const status = weekStatus(journalsInFront(journals).map((open) => viewContext(open, words)));
+    if (!status) {
+      item.hide();
+      return;
+    }
+    item.text = status.text;
+    item.tooltip = status.tooltip;
+    item.accessibilityInformation = { label: status.accessibilityLabel };
+    item.show();
+  };
+  show();
+  return vscode.Disposable.from(
+    item,
+    journals.onDidChange(show),
+    onDidChangeDay(show),
+    vscode.window.onDidChangeActiveTextEditor(show),
+  );
+}
