@@ -307,6 +307,16 @@ export class LiveEditor {
   }
 
   /**
+   * Waits until the status bar has an item with this text, and returns the item's text.
+   * @param {string | RegExp} text
+   */
+  async waitForStatus(text) {
+    const item = this.page.locator('.statusbar-item', { hasText: text }).first();
+    await item.waitFor();
+    return wholeText(item);
+  }
+
+  /**
    * Opens a view container by its title in the activity bar and returns when it stands.
    * @param {string} title
    */
@@ -315,6 +325,8 @@ export class LiveEditor {
     await tab.waitFor();
     if (!(await tab.evaluate((element) => element.classList.contains('checked')))) await tab.click();
     await this.page.locator('.sidebar .composite.title', { hasText: new RegExp(title, 'i') }).waitFor();
+    // Away from the icon, so that its name does not stay on the screen.
+    await this.page.mouse.move(2, 2);
   }
 
   /**
