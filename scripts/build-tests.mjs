@@ -84,6 +84,11 @@ export async function buildBenches() {
   await buildForNode(filesBelow('test/bench', '.bench.ts'), 'out/bench');
 }
 
+/** Builds the tests of single pages in a browser, without an editor, into `out/page-tests`. */
+export async function buildPageTests() {
+  await buildForNode(filesBelow('test/host/pages', '.test.ts'), 'out/page-tests');
+}
+
 /** Builds the tests of a person's path, which run outside the editor and drive it, into `out/person`. */
 export async function buildPersonTests() {
   await buildForNode(filesBelow('test/host/person', '.test.ts'), 'out/person');

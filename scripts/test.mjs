@@ -79,10 +79,16 @@ const steps = [
     count: countsNamed('web host tests'),
   },
   {
+    name: 'pages',
+    title: 'Pages in the browser',
+    start: () => node('scripts/browser-tests.mjs', 'pages'),
+    count: countsNamed('page tests'),
+  },
+  {
     name: 'person',
-    title: "A person's path in the browser",
+    title: "A person's path in the live editor",
     inEditor: true,
-    start: () => node('scripts/person-tests.mjs'),
+    start: () => node('scripts/browser-tests.mjs', 'person'),
     count: countsNamed('person tests'),
   },
 ];
