@@ -31,6 +31,8 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
   readonly #changed = new vscode.EventEmitter<readonly OpenJournalChange[]>();
   readonly #gathered = new Map<OpenJournal, OpenJournalChange>();
   readonly #subscriptions: vscode.Disposable[] = [this.#changed];
+  /** Folders whose first notes are still being read. */
+  #reading = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   readonly onDidChange = this.#changed.event;
 
@@ -68,6 +70,7 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
   }
 
   all(): readonly OpenJournal[] {
+    if (this.#reading > 0) return [];
     return [...this.#folders.values()].flatMap((folder) => folder.all());
   }
 
@@ -94,10 +97,14 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
     await Promise.all([...this.#folders.values()].map((folder) => folder.load()));
   }
 
-  /** Tells features of the changes gathered so far. */
+  /**
+   * Tells features of the changes gathered so far, but not before the notes that plan and those of these weeks have
+   * been read: half a journal has no goals, and would be full of findings.
+   */
   flush(): void {
     clearTimeout(this.#timer);
     this.#timer = undefined;
+    if (this.#reading > 0) return;
     const changes = [...this.#gathered.values()];
     this.#gathered.clear();
     if (changes.length > 0) this.#changed.fire(changes);
@@ -126,12 +133,19 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
       this.log,
     );
     this.#folders.set(folder.uri.toString(), journals);
+    this.#reading += 1;
+    const firstRead = () => {
+      if (isFirst) this.#reading -= 1;
+      isFirst = false;
+      this.flush();
+    };
+    let isFirst = true;
     try {
-      await journals.load(() => this.flush());
+      await journals.load(firstRead);
     } catch (error) {
       this.log.error(`${folder.name} cannot be read: ${String(error)}`);
     }
-    this.flush();
+    firstRead();
   }
 
   #close(folder: vscode.WorkspaceFolder): void {
