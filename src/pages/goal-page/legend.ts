@@ -1,0 +1,42 @@
+import type { ChartView, PageTexts, SeriesView } from '../goal-page-data';
+import { element, picture, type Shape } from './dom';
+
+const circle: Shape = ['circle', { cx: 12, cy: 6, r: 3.5, class: 'full' }];
+const triangle: Shape = ['path', { d: 'M12 1.5 16 9.5H8Z', class: 'full' }];
+const line: Shape = ['path', { d: 'M0 6H24' }];
+const dashes: Shape = ['path', { d: 'M0 6H24', 'stroke-dasharray': '6 4' }];
+
+function entry(name: string, words: string, ...shapes: readonly Shape[]): HTMLLIElement {
+  const sign = picture(...shapes);
+  sign.classList.add(name);
+  return element('li', {}, sign, words);
+}
+
+function seriesEntry(series: SeriesView): HTMLLIElement {
+  return series.side === 'right'
+    ? entry('right', series.name, dashes, triangle)
+    : entry(series.side, series.name, line, circle);
+}
+
+/** Says what the shapes of a chart stand for; only those that it draws. */
+export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
+  const hasRepeats = view.series.some((series) => series.repeats.length > 0);
+  return element(
+    'ul',
+    { class: 'legend' },
+    ...view.series.map(seriesEntry),
+    hasRepeats ? entry('none', texts.repeat, ['circle', { cx: 12, cy: 6, r: 3 }]) : undefined,
+    view.target
+      ? entry('target', texts.target, ['path', { d: 'M0 6H24', 'stroke-dasharray': '2 3' }])
+      : undefined,
+    view.steps.some((step) => !step.isDone)
+      ? entry('step', texts.openStep, ['path', { d: 'M12 1 17 6 12 11 7 6Z' }])
+      : undefined,
+    view.steps.some((step) => step.isDone)
+      ? entry('step', texts.doneStep, ['path', { d: 'M12 1 17 6 12 11 7 6Z', class: 'full' }])
+      : undefined,
+    view.weeks.length > 0
+      ? entry('session', texts.sessions, ['path', { d: 'M9 2H15V11H9Z', class: 'full' }])
+      : undefined,
+  );
+}

@@ -1,0 +1,252 @@
+import {
+  BarController,
+  BarElement,
+  Chart,
+  type ChartConfiguration,
+  type ChartDataset,
+  LinearScale,
+  LineController,
+  LineElement,
+  PointElement,
+  Tooltip,
+} from 'chart.js';
+import type { ChartPoint, ChartView, PagePlace, SeriesView, WeekBar } from '../goal-page-data';
+import { chartMarks } from './chart-marks';
+import { dayTicks, tickLabels } from './day-ticks';
+import type { ThemeColours } from './theme';
+
+Chart.register(LineController, BarController, LineElement, PointElement, BarElement, LinearScale, Tooltip);
+
+/** Pixels that the name of a day needs on the axis. */
+const tickWidth = 64;
+
+/** Pixels kept above the chart for the names of today and the goal's day. */
+const roomAbove = 34;
+
+type Dataset = ChartDataset<'bar' | 'line', { x: number; y: number }[]>;
+
+/** A dataset, with what its points say and where they lead. */
+interface Layer {
+  readonly dataset: Dataset;
+  readonly points: readonly { readonly text: string; readonly place?: PagePlace }[];
+}
+
+function positions(points: readonly ChartPoint[]): { x: number; y: number }[] {
+  return points.map(({ day, value }) => ({ x: day, y: value }));
+}
+
+/** Shape and dash of a series, so that left and right differ without their colours. */
+function lookOf(side: SeriesView['side']): { shape: 'circle' | 'triangle'; dash: number[] } {
+  return side === 'right' ? { shape: 'triangle', dash: [6, 4] } : { shape: 'circle', dash: [] };
+}
+
+function seriesLayers(series: SeriesView, colours: ThemeColours): readonly Layer[] {
+  const { shape, dash } = lookOf(series.side);
+  const colour = colours[series.side];
+  const radius = shape === 'triangle' ? 5.5 : 4.5;
+  return [
+    {
+      points: series.days,
+      dataset: {
+        type: 'line',
+        yAxisID: 'y',
+        data: positions(series.days),
+        borderColor: colour,
+        borderDash: dash,
+        borderWidth: 2,
+        pointStyle: shape,
+        pointBackgroundColor: colour,
+        pointBorderColor: colour,
+        pointRadius: radius,
+        pointHoverRadius: radius + 1.5,
+        pointHitRadius: 8,
+        order: 1,
+      },
+    },
+    {
+      points: series.repeats,
+      dataset: {
+        type: 'line',
+        yAxisID: 'y',
+        showLine: false,
+        data: positions(series.repeats),
+        pointStyle: shape,
+        pointBackgroundColor: 'transparent',
+        pointBorderColor: colour,
+        pointRadius: 3,
+        pointHoverRadius: 4.5,
+        pointHitRadius: 4,
+        order: 2,
+      },
+    },
+  ];
+}
+
+function stepLayer(view: ChartView, colours: ThemeColours): Layer {
+  return {
+    points: view.steps,
+    dataset: {
+      type: 'line',
+      yAxisID: 'y',
+      showLine: false,
+      data: positions(view.steps),
+      pointStyle: 'rectRot',
+      pointBackgroundColor: view.steps.map((step) => (step.isDone ? colours.text : colours.background)),
+      pointBorderColor: colours.text,
+      pointBorderWidth: 1.5,
+      pointRadius: 6,
+      pointHoverRadius: 7.5,
+      pointHitRadius: 6,
+      // A step on the last day or at the end of the axis is drawn whole.
+      clip: 8,
+      order: 0,
+    },
+  };
+}
+
+function weekLayer(weeks: readonly WeekBar[], colours: ThemeColours): Layer {
+  return {
+    points: weeks,
+    dataset: {
+      type: 'bar',
+      yAxisID: 'sessions',
+      // A week's bar stands over its middle.
+      data: weeks.map(({ monday, done }) => ({ x: monday + 3, y: done })),
+      backgroundColor: colours.session,
+      grouped: false,
+      maxBarThickness: 14,
+      minBarLength: 0,
+      order: 3,
+    },
+  };
+}
+
+function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
+  const numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
+  const font = { family: colours.font, size: 12 };
+  const most = Math.max(1, ...view.weeks.map(({ done }) => done));
+  const values = [
+    ...view.series.flatMap((series) => series.days.map(({ value }) => value)),
+    ...view.steps.map(({ value }) => value),
+    ...(view.target ? [view.target.at] : []),
+  ];
+  let names = new Map<number, string>();
+  const room = (Math.max(...values) - Math.min(...values)) * 0.06 || 1;
+  const weeksScale = {
+    type: 'linear',
+    position: 'left',
+    stack: 'page',
+    stackWeight: 1,
+    min: 0,
+    // Room above the highest bar keeps its number clear of the lowest one of the readings.
+    max: most * 1.6,
+    border: { color: colours.grid },
+    grid: { display: false },
+    ticks: { color: colours.text, font, callback: (value: number | string) => String(value) },
+    afterBuildTicks(axis: { ticks: { value: number }[] }) {
+      axis.ticks = [{ value: 0 }, { value: most }];
+    },
+  } as const;
+  return {
+    x: {
+      type: 'linear',
+      min: view.first,
+      max: view.last,
+      // Bars would move the names of the days between the lines.
+      offset: false,
+      border: { color: colours.grid },
+      grid: { color: colours.grid, offset: false },
+      ticks: {
+        color: colours.text,
+        font,
+        maxRotation: 0,
+        autoSkip: false,
+        callback: (value: number | string) => names.get(Number(value)) ?? '',
+      },
+      afterBuildTicks(axis: { width: number; ticks: { value: number }[] }) {
+        const ticks = dayTicks(view.first, view.last, Math.max(2, Math.floor(axis.width / tickWidth)));
+        const labels = tickLabels(ticks, locale);
+        names = new Map(ticks.days.map((day, index) => [day, labels[index] ?? '']));
+        axis.ticks = ticks.days.map((value) => ({ value }));
+      },
+    },
+    // The first of a stack stands at the bottom.
+    ...(view.weeks.length > 0 ? { sessions: weeksScale } : {}),
+    y: {
+      type: 'linear',
+      position: 'left',
+      stack: 'page',
+      stackWeight: 5,
+      suggestedMin: Math.min(...values) - room,
+      suggestedMax: Math.max(...values) + room,
+      border: { color: colours.grid },
+      grid: { color: colours.grid },
+      ticks: {
+        color: colours.text,
+        font,
+        maxTicksLimit: 7,
+        callback: (value: number | string) => `${numbers.format(Number(value))}${view.unit}`,
+      },
+    },
+  };
+}
+
+/**
+ * Draws the readings of a metric over the days, its target, today, the goal's day, steps, and beneath them the
+ * sessions done in each week.
+ * @param open Called with the place behind a point that was clicked.
+ */
+export function drawReadings(
+  canvas: HTMLCanvasElement,
+  view: ChartView,
+  look: { readonly colours: ThemeColours; readonly locale: string },
+  open: (place: PagePlace) => void,
+): Chart {
+  const { colours, locale } = look;
+  const layers: readonly Layer[] = [
+    ...view.series.flatMap((series) => seriesLayers(series, colours)),
+    stepLayer(view, colours),
+    ...(view.weeks.length > 0 ? [weekLayer(view.weeks, colours)] : []),
+  ];
+  const pointAt = (layer: number | undefined, index: number | undefined) =>
+    layers[layer ?? -1]?.points[index ?? -1];
+  const configuration: ChartConfiguration<'bar' | 'line', { x: number; y: number }[]> = {
+    type: 'line',
+    data: { datasets: layers.map(({ dataset }) => dataset) },
+    plugins: [chartMarks(view, colours)],
+    options: {
+      animation: false,
+      responsive: true,
+      maintainAspectRatio: false,
+      parsing: false,
+      layout: { padding: { top: roomAbove, right: 10 } },
+      interaction: { mode: 'nearest', intersect: true },
+      scales: scalesOf(view, colours, locale) as NonNullable<
+        NonNullable<typeof configuration.options>['scales']
+      >,
+      plugins: {
+        tooltip: {
+          displayColors: false,
+          backgroundColor: colours.background,
+          borderColor: colours.text,
+          borderWidth: 1,
+          bodyColor: colours.text,
+          bodyFont: { family: colours.font, size: 12 },
+          callbacks: {
+            title: () => '',
+            label: (item) => pointAt(item.datasetIndex, item.dataIndex)?.text ?? '',
+          },
+        },
+      },
+      onHover: (_event, elements) => {
+        const place = pointAt(elements[0]?.datasetIndex, elements[0]?.index)?.place;
+        canvas.classList.toggle('over-point', place !== undefined);
+      },
+      onClick: (_event, elements) => {
+        const place = pointAt(elements[0]?.datasetIndex, elements[0]?.index)?.place;
+        if (place) open(place);
+      },
+    },
+  };
+  return new Chart(canvas, configuration);
+}

@@ -1,0 +1,153 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import esbuild from 'esbuild';
+import type { Browser, Page } from 'playwright-core';
+import { bundles } from '../../../scripts/build.mjs';
+import { pageHtml } from '../../../src/editor/goal-page/page-html';
+import type { FromGoalPage, GoalPageState, ToGoalPage } from '../../../src/pages/goal-page-data';
+import { type ThemeName, themes } from './themes';
+
+const address = 'https://page.example';
+
+/** What the page keeps of the editor while a test looks at it. */
+interface EditorInPage {
+  readonly messages: FromGoalPage[];
+  readonly refused: string[];
+  state: GoalPageState | undefined;
+}
+
+declare global {
+  interface Window {
+    editorInPage: EditorInPage;
+  }
+}
+
+/** The page's script, bundled as it ships. */
+export async function bundlePage(): Promise<string> {
+  const options = bundles().find((one) => 'goal-page' in (one.entryPoints as Record<string, string>));
+  if (!options) throw new Error('The goal page is not among the bundles.');
+  const built = await esbuild.build({ ...options, write: false, sourcemap: false });
+  const script = built.outputFiles?.find((file) => file.path.endsWith('goal-page.js'));
+  if (!script) throw new Error('The goal page was not bundled.');
+  return script.text;
+}
+
+/** The goal page in a browser, with a stand-in for the editor around it, under the policy that it ships with. */
+export class PageInBrowser {
+  readonly page: Page;
+  readonly outsideRequests: string[] = [];
+  readonly errors: string[] = [];
+
+  private constructor(page: Page) {
+    this.page = page;
+  }
+
+  static async open(
+    browser: Browser,
+    script: string,
+    look: { readonly theme: ThemeName; readonly width?: number; readonly state?: GoalPageState },
+  ): Promise<PageInBrowser> {
+    const page = await browser.newPage({ viewport: { width: look.width ?? 900, height: 1000 } });
+    const open = new PageInBrowser(page);
+    const files: Readonly<Record<string, { readonly contentType: string; readonly body: string }>> = {
+      [`${address}/`]: {
+        contentType: 'text/html',
+        body: pageHtml({
+          script: `${address}/goal-page.js`,
+          style: `${address}/goal-page.css`,
+          styleSource: address,
+          nonce: 'c0ffee',
+          language: 'en',
+          title: 'Goals',
+        }),
+      },
+      [`${address}/goal-page.js`]: { contentType: 'text/javascript', body: script },
+      [`${address}/goal-page.css`]: {
+        contentType: 'text/css',
+        body: readFileSync(join(process.cwd(), 'media/pages/goal-page.css'), 'utf8'),
+      },
+    };
+    await page.route('**/*', async (route) => {
+      const file = files[route.request().url()];
+      if (file) await route.fulfill(file);
+      else {
+        open.outsideRequests.push(route.request().url());
+        await route.abort();
+      }
+    });
+    page.on('pageerror', (error) => open.errors.push(String(error)));
+    await page.addInitScript((state) => {
+      const editor: EditorInPage = { messages: [], refused: [], state };
+      window.editorInPage = editor;
+      document.addEventListener('securitypolicyviolation', (event) =>
+        editor.refused.push(`${event.violatedDirective} ${event.blockedURI}`),
+      );
+      Object.assign(window, {
+        acquireVsCodeApi: () => ({
+          postMessage: (message: FromGoalPage) => editor.messages.push(message),
+          getState: () => editor.state,
+          setState: (kept: GoalPageState) => {
+            editor.state = kept;
+          },
+        }),
+      });
+    }, look.state);
+    await page.goto(`${address}/`);
+    await open.useTheme(look.theme);
+    return open;
+  }
+
+  /** Puts a theme on the page as the editor does: variables on the root, a class on the body. */
+  async useTheme(name: ThemeName): Promise<void> {
+    await this.page.evaluate(
+      ({ class: className, variables }) => {
+        document.documentElement.removeAttribute('style');
+        for (const [variable, value] of Object.entries(variables)) {
+          document.documentElement.style.setProperty(variable, value);
+        }
+        document.body.className = className;
+      },
+      themes[name] as { class: string; variables: Record<string, string> },
+    );
+    await this.drawn();
+  }
+
+  /** What the editor would tell the page. */
+  async send(message: ToGoalPage): Promise<void> {
+    await this.page.evaluate((told) => window.postMessage(told, '*'), message);
+    await this.drawn();
+  }
+
+  /** Waits until what was told is drawn. */
+  async drawn(): Promise<void> {
+    await this.page.evaluate(
+      () =>
+        new Promise<void>((resolve) => {
+          setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(() => resolve())), 0);
+        }),
+    );
+  }
+
+  /** What the page asked the editor for. */
+  async messages(): Promise<readonly FromGoalPage[]> {
+    return this.page.evaluate(() => window.editorInPage.messages);
+  }
+
+  async state(): Promise<GoalPageState | undefined> {
+    return this.page.evaluate(() => window.editorInPage.state);
+  }
+
+  /** What the page's policy refused. */
+  async refused(): Promise<readonly string[]> {
+    return this.page.evaluate(() => window.editorInPage.refused);
+  }
+
+  /** Everything that can be read on the page. */
+  async text(): Promise<string> {
+    return (await this.page.textContent('main')) ?? '';
+  }
+
+  async close(): Promise<void> {
+    await this.page.close();
+  }
+}
