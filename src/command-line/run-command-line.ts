@@ -1,0 +1,63 @@
+import type { NoteSource } from '../journal/note-source';
+import { checkJson, checkLines, checkReport, hasWarnings } from './check-command';
+import { type Command, parseArguments, usage } from './parse-arguments';
+import { progressJson, progressLines } from './progress-command';
+import { type JournalsToRead, type Machine, readJournals } from './read-journals';
+import { terminalLine } from './terminal-text';
+
+/** The program's surroundings. */
+export interface Surroundings extends Machine {
+  readonly version: string;
+  /** The notes below a folder, or `undefined` when there is no such folder. */
+  openFolder(folder: string): NoteSource | undefined;
+  write(text: string): void;
+  writeError(text: string): void;
+}
+
+/** 0 nothing to mend, 1 a warning or an error, 2 not understood. */
+export type ExitCode = 0 | 1 | 2;
+
+function report(
+  command: Extract<Command, { readonly folder: string }>,
+  read: JournalsToRead,
+  out: Surroundings,
+): ExitCode {
+  if (command.kind === 'progress') {
+    out.write(command.json ? progressJson(read) : progressLines(read));
+    return 0;
+  }
+  const checked = checkReport(read);
+  out.write(command.json ? checkJson(checked) : checkLines(checked, command.folder));
+  return hasWarnings(checked) ? 1 : 0;
+}
+
+/** Does what the words behind the program's name ask for, and gives the exit code. */
+export async function runCommandLine(
+  words: readonly string[],
+  surroundings: Surroundings,
+): Promise<ExitCode> {
+  const refuse = (message: string): ExitCode => {
+    surroundings.writeError(`${terminalLine(message)}\n`);
+    return 2;
+  };
+  const command = parseArguments(words);
+  switch (command.kind) {
+    case 'help':
+      surroundings.write(usage);
+      return 0;
+    case 'version':
+      surroundings.write(`${surroundings.version}\n`);
+      return 0;
+    case 'refused':
+      return refuse(command.message);
+    default: {
+      const source = surroundings.openFolder(command.folder);
+      if (!source) return refuse(`"${command.folder}" is not a folder that can be read.`);
+      const read = await readJournals(source, command, surroundings);
+      if (read.journals.length === 0) {
+        return refuse(`No journal in "${command.folder}": neither a note named journal.md nor a day note.`);
+      }
+      return report(command, read, surroundings);
+    }
+  }
+}
