@@ -33,11 +33,11 @@ describe('the view of what is due', () => {
           (history) strength | overdue since December 30, 2025
         Today | Wednesday, February 25, 1 to do
           (pass) flexibility 07:30 | done 7/10, with coach
-          (circle-outline) hoop 18:00 | planned
+          (circle-large-outline) hoop 18:00 | planned
           (circle-slash) strength 20:00 | skipped (work)
         This week | 2 sessions
-          (circle-outline) flexibility 18:30 | Thursday, planned
-          (circle-outline) conditioning 21:00 | Friday, planned
+          (circle-large-outline) flexibility 18:30 | Thursday, planned
+          (circle-large-outline) conditioning 21:00 | Friday, planned
       `),
     );
   });
@@ -85,7 +85,7 @@ describe('the view of what is due', () => {
     assert.deepEqual(Object.fromEntries(shapes), {
       history: 'session.open',
       pass: 'session.done',
-      'circle-outline': 'session.open',
+      'circle-large-outline': 'session.open',
       'circle-slash': 'session.skipped',
     });
     assert.ok(sessions.every((node) => /overdue|planned|done|skipped/.test(node.description ?? '')));

@@ -45,12 +45,12 @@ describe('the view of the goals', () => {
           (pass) two-blocks | done, pelvis-gap 13 cm
           (star-full) one-block | reached on February 23, not ticked yet, pelvis-gap 10 cm
           (history) held | past its date, February 1
-          (circle-outline) Next: flexibility 18:30 | Thursday, planned, with coach
-          (circle-outline) flexibility this week | 1 of 2 done, 75 of 150 min, 1 open
+          (calendar) Next: flexibility 18:30 | Thursday, planned, with coach
+          (checklist) flexibility this week | 1 of 2 done, 75 of 150 min, 1 open
         (target) Arms behind the ears | 156 days left
           (graph-line) opening | left 166°, right 171°, target 175°, 55% of the way, 2 readings
-          (circle-outline) both-170 | open, by April 30, opening 170°
-          (circle-outline) Next: flexibility 18:30 | Monday, planned
+          (circle-large-outline) both-170 | open, by April 30, opening 170°
+          (calendar) Next: flexibility 18:30 | Monday, planned
       `),
     );
   });
@@ -110,7 +110,7 @@ describe('the view of the goals', () => {
         (history) press | past its date, February 24
         (target) bridge | its date is today
         (target) hang | 1 day left
-        (calendar) straddle | begins on March 1
+        (clock) straddle | begins on March 1
         (pass) kip | closed
       `),
     );

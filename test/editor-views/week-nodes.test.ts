@@ -41,15 +41,15 @@ describe('the view of the week', () => {
           (pass) recovery 20:00 | done
         Wednesday, February 25 | today, rest day
           (arrow-right) strength 18:30 | moved to Thursday
-        Thursday, February 26 | 0 of 1 done
-          (circle-outline) strength 18:30 | planned
+        Thursday, February 26 | 1 session
+          (circle-large-outline) strength 18:30 | planned
         Friday, February 27 | rest day
           (circle-slash) skill 18:00 | skipped (travel)
         Saturday, February 28 | rest day
         Sunday, March 1 | rest day
         Volume | 2 of 3 sessions done, 120 of 210 min
-          (circle-outline) flexibility for low-split | 1 of 2 done, 75 of 150 min, 1 to plan
-          (circle-outline) strength for low-split | 0 of 120 min done, 1 open, 30 min to plan
+          (checklist) flexibility for low-split | 1 of 2 done, 75 of 150 min, 1 to plan
+          (checklist) strength for low-split | 0 of 120 min done, 1 open, 30 min to plan
           (pass) recovery | 1 of 1 done, 45 of 45 min
       `),
     );

@@ -27,7 +27,7 @@ type GoalState = 'open' | 'past' | 'coming' | 'closed';
 const icons: Readonly<Record<GoalState, string>> = {
   open: 'target',
   past: 'history',
-  coming: 'calendar',
+  coming: 'clock',
   closed: 'pass',
 };
 
@@ -92,6 +92,7 @@ function nextSessionNode(goal: Goal, context: ViewContext): ViewNode {
   return sessionNode(next, context, {
     within: `${goal.id}/next`,
     label: say(context, 'Next: {0}', sessionLabel(next.session)),
+    icon: 'calendar',
     before: date === context.today ? say(context, 'today') : context.words.dates.near(date, context.today),
   });
 }

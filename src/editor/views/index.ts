@@ -64,6 +64,17 @@ class ShownWeek {
   }
 }
 
+/** Resolves when something is read that can be shown; the rest of a large journal comes in behind it. */
+function firstReading(journals: OpenJournals): Promise<void> {
+  const firstChange = new Promise<void>((resolve) => {
+    const subscription = journals.onDidChange(() => {
+      subscription.dispose();
+      resolve();
+    });
+  });
+  return Promise.race([journals.ready, firstChange]);
+}
+
 class Views implements vscode.Disposable {
   readonly #journals: OpenJournals;
   readonly #words: Words = editorWords();
@@ -76,9 +87,10 @@ class Views implements vscode.Disposable {
   constructor({ journals, onDidChangeDay, log }: FeatureContext) {
     this.#journals = journals;
     this.#week = new ShownWeek(journals);
-    this.#due = new NodeTree('trainingJournal.due', journals.ready, () => dueNodes(this.#contexts()));
-    this.#goals = new NodeTree('trainingJournal.goals', journals.ready, () => goalNodes(this.#contexts()));
-    this.#weekTree = new NodeTree('trainingJournal.week', journals.ready, () =>
+    const ready = firstReading(journals);
+    this.#due = new NodeTree('trainingJournal.due', ready, () => dueNodes(this.#contexts()));
+    this.#goals = new NodeTree('trainingJournal.goals', ready, () => goalNodes(this.#contexts()));
+    this.#weekTree = new NodeTree('trainingJournal.week', ready, () =>
       weekNodes(this.#contexts(), (context) => this.#week.of(context)),
     );
     this.#subscriptions = [
@@ -91,7 +103,7 @@ class Views implements vscode.Disposable {
       this.#weekCommand('thisWeek', () => this.#week.turnBack()),
       this.#weekCommand('nextWeek', () => this.#week.turn(1)),
     ];
-    journals.ready.then(
+    ready.then(
       () => {
         void vscode.commands.executeCommand('setContext', 'trainingJournal.ready', true);
         this.#refresh();

@@ -89,7 +89,7 @@ export function needNode(volume: NeedVolume, context: ViewContext, row: NeedRow)
     label: row.label,
     description,
     tooltip: inLines(askedInWords(need, context), description),
-    icon: isMet(need, done) ? 'pass' : 'circle-outline',
+    icon: isMet(need, done) ? 'pass' : 'checklist',
     accessibilityLabel: inOneLine(row.label, description),
     place: viewPlace(context, entryPlace(need)),
     ...(need.goal === undefined ? {} : { goal: need.goal }),

@@ -7,7 +7,7 @@ import type { ViewNode, ViewNodeKind } from './view-node';
 
 /** One shape a state, so that no state is told by colour. */
 const icons: Readonly<Record<SessionState, string>> = {
-  planned: 'circle-outline',
+  planned: 'circle-large-outline',
   overdue: 'history',
   done: 'pass',
   skipped: 'circle-slash',
@@ -30,6 +30,8 @@ export interface SessionRow {
   readonly before?: string;
   /** Takes the place of kind and time. */
   readonly label?: string;
+  /** Takes the place of the state's own shape, where all rows of this sort have one state. */
+  readonly icon?: string;
 }
 
 /** A row for a session. `ordinal` tells sessions of one day, kind and time apart. */
@@ -50,7 +52,7 @@ export function sessionNode(
     label,
     description: inOneLine(row.before, stateInWords(facts, context), partners),
     tooltip: sessionLines(facts, context),
-    icon: icons[state],
+    icon: row.icon ?? icons[state],
     accessibilityLabel: inOneLine(label, day, stateInWords(facts, context), partners),
     place: viewPlace(context, sessionPlace(session)),
     session,

@@ -8,7 +8,7 @@ const icons: Readonly<Record<StepState, string>> = {
   done: 'pass',
   reached: 'star-full',
   overdue: 'history',
-  open: 'circle-outline',
+  open: 'circle-large-outline',
 };
 
 function stateInWords(step: StepProgress, context: ViewContext): string {

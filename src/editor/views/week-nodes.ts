@@ -1,4 +1,4 @@
-import { dayNumber, isoDate } from '../../notation/time/iso-date';
+import { dayNumber, type IsoDate, isoDate } from '../../notation/time/iso-date';
 import { daysOfWeek, type IsoWeek } from '../../notation/time/iso-week';
 import { checkWeek } from '../../training/check-week';
 import type { Finding, Severity } from '../../training/finding';
@@ -16,12 +16,17 @@ const findingIcons: Readonly<Record<Severity, string>> = {
   information: 'info',
 };
 
-/** `1 of 2 done`; what was moved away or skipped does not stand in the day. */
-function doneOf(sessions: readonly SessionFacts[], context: ViewContext): string | undefined {
+/** `1 of 2 done`, or `2 sessions` on a day to come; what was moved away or skipped does not stand in the day. */
+function dayInWords(
+  sessions: readonly SessionFacts[],
+  date: IsoDate,
+  context: ViewContext,
+): string | undefined {
   const standing = sessions.filter((facts) => facts.stands);
   if (standing.length === 0) return undefined;
   const done = standing.filter((facts) => facts.state === 'done').length;
-  return say(context, '{0} of {1} done', done, standing.length);
+  if (date <= context.today || done > 0) return say(context, '{0} of {1} done', done, standing.length);
+  return standing.length === 1 ? say(context, '1 session') : say(context, '{0} sessions', standing.length);
 }
 
 /** The days of the week, each with its sessions. */
@@ -34,13 +39,14 @@ function dayNodes(week: IsoWeek, context: ViewContext): readonly ViewNode[] {
     const label = context.words.dates.weekdayAndDay(date, context.today);
     const description = inOneLine(
       date === context.today ? say(context, 'today') : undefined,
-      doneOf(ofDay, context),
+      dayInWords(ofDay, date, context),
       // Days of a week in which nothing stands are not rest, they are not written.
       isRestDay && standing.length > 0 ? say(context, 'rest day') : undefined,
     );
     const [note] = context.journal.notesOf(day);
     return {
-      id: `${context.id}#${week}/${date}`,
+      // The editor keeps a row closed that had nothing below it; with its first session it is another row.
+      id: `${context.id}#${week}/${date}${ofDay.length === 0 ? '/empty' : ''}`,
       kind: 'day',
       journal: context.id,
       label,
