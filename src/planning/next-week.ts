@@ -49,7 +49,7 @@ export interface NextWeekOptions extends CheckOptions {
 }
 
 /** Sessions placed change what the others count for; so few rounds see them all counted again. */
-const mostRounds = 4;
+const mostRounds = 12;
 
 function contextWith(journal: Journal, placed: readonly PlacedDemand[], options: CheckOptions): CheckContext {
   const added = placed.map(({ place }) => place.timed.facts.session);

@@ -66,16 +66,19 @@ export function mayRun(
   return suitable.some((span) => span.start <= run.start && run.end <= span.end);
 }
 
-const quarter = 15;
+/** Steps between starts: finer in free hours, which are few, than in a whole day. */
+const steps = { short: 15, long: 30 } as const;
+const longSpan = 6 * 60;
 
-/** Starts at every quarter of an hour, counted from the beginning of the open hours, that leave time enough. */
+/** Starts at every step from the beginning of the open hours that leave time enough. */
 export function startsIn(hours: readonly ClockSpan[], minutes: number): readonly WallMinutes[] {
-  const starts: number[] = [];
+  const starts = new Set<number>();
   for (const span of hours) {
     const last = Math.min(span.end - minutes, 1439);
-    for (let start = span.start; start <= last; start += quarter) if (start >= 0) starts.push(start);
+    const step = span.end - span.start > longSpan ? steps.long : steps.short;
+    for (let start = span.start; start <= last; start += step) if (start >= 0) starts.add(start);
     // The latest that fits, which a long gap may ask for.
-    if (last >= Math.max(0, span.start) && !starts.includes(last)) starts.push(last);
+    if (last >= Math.max(0, span.start)) starts.add(last);
   }
-  return starts;
+  return [...starts];
 }

@@ -23,6 +23,14 @@ export interface PlacementRules {
   between(one: Place, other: Place): FindingCode | undefined;
   /** The rule about whole days or the whole week that forbids the place when all of `placed` stand. */
   inWeek(place: Place, placed: readonly Place[]): FindingCode | undefined;
+  /** `false` when the gaps alone leave too little room for so many sessions of each sort, wherever they go. */
+  canHold(sorts: readonly Sort[]): boolean;
+}
+
+/** So many sessions, each to stand at one of the places. */
+export interface Sort {
+  readonly count: number;
+  readonly places: readonly Place[];
 }
 
 interface Asker {
@@ -78,6 +86,28 @@ function pairRule(one: TimedSession, other: TimedSession, askers: readonly Asker
       keeps(earlier.facts) && keeps(later.facts) && missingMinutes(gapBetween(earlier, later, asked)) > 0,
   );
   return short ? 'gap-too-short' : undefined;
+}
+
+/**
+ * How many of `places` can stand at most when each keeps a gap from the one before. Taking the one that ends first,
+ * again and again, gives the largest number (the classic rule for scheduling intervals).
+ */
+function mostApart(places: readonly Place[], asker: Asker, enough: number): number {
+  const inOrder = [...places].sort((one, other) => endOf(one) - endOf(other));
+  let last: Place | undefined;
+  let count = 0;
+  for (const place of inOrder) {
+    if (last && missingMinutes(gapBetween(last.timed, place.timed, asker.asked)) > 0) continue;
+    last = place;
+    count += 1;
+    if (count >= enough) break;
+  }
+  return count;
+}
+
+/** When a place ends; without a time at the end of its day. */
+function endOf({ day, timed }: Place): number {
+  return timed.times?.end ?? (day + 1) * 1440;
 }
 
 /** Whether hard training on the place's day would load what hurts. */
@@ -137,5 +167,12 @@ export function placementRules(context: CheckContext, week: IsoWeek): PlacementR
     },
     between: (one, other) => pairRule(one.timed, other.timed, askers),
     inWeek,
+    canHold: (sorts) =>
+      askers.every((asker) => {
+        const kept = sorts.filter(({ places }) => places[0] && asker.keeps(places[0].timed.facts));
+        const asked = kept.reduce((sum, { count }) => sum + count, 0);
+        const places = kept.flatMap((sort) => sort.places);
+        return asked < 2 || mostApart(places, asker, asked) >= asked;
+      }),
   };
 }

@@ -1,28 +1,23 @@
+import type { DayNumber } from '../../notation/time/iso-date';
 import type { SessionFacts } from '../../training/session-facts';
 import type { Place } from './place';
 import type { PlacementRules } from './placement-rules';
 
-/** A session to place, with the places at which it may stand on its own. */
-export interface ToPlace {
-  /** The same for sessions that can take each other's place. */
-  readonly group: string;
+/** Like sessions to place, with the places at which each may stand on its own. */
+export interface Group {
+  readonly name: string;
+  readonly count: number;
   readonly places: readonly Place[];
 }
+
+/** The places found for each group, by its name. */
+export type Found = ReadonlyMap<string, readonly Place[]>;
 
 /**
  * Cost of every session that stands on a day already: an empty day is worth a walk away from the usual hour, and
  * another day altogether when the other session is of the same kind.
  */
 const crowding = { other: 8, sameKind: 200 } as const;
-
-/** A session not placed yet, in the middle of the search. */
-interface Open extends ToPlace {
-  readonly index: number;
-}
-
-function slotOf(place: Place): string {
-  return `${place.day} ${place.start ?? ''}`;
-}
 
 function factsOf(place: Place): SessionFacts {
   return place.timed.facts;
@@ -35,25 +30,18 @@ function crowdCost(place: Place, sessions: readonly SessionFacts[]): number {
     .reduce((cost, { session }) => cost + (session.kind === kind ? crowding.sameKind : crowding.other), 0);
 }
 
-/**
- * Finds a place for every session so that no rule between them is broken: depth first, the session with the
- * fewest places left next, the place most like the athlete's own weeks first. Always the same answer to the same
- * question.
- * @param standing The sessions that stand in the week already.
- * @param limit How many places are tried before the search gives up.
- * @returns One place for each session, in their order, or `undefined` when there is none or the limit was reached.
- */
-export function placeAll(
-  sessions: readonly ToPlace[],
-  rules: PlacementRules,
-  standing: readonly SessionFacts[],
-  limit: number,
-): readonly Place[] | undefined {
-  const chosen = new Map<number, Place>();
-  const known = new Map<number, boolean>();
-  let tried = 0;
+/** The places as one would like to try them: most like the athlete's own weeks first. */
+export function byLiking(places: readonly Place[], sessions: readonly SessionFacts[]): readonly Place[] {
+  return places
+    .map((place) => ({ place, cost: place.cost + crowdCost(place, sessions) }))
+    .sort((one, other) => one.cost - other.cost || one.place.id - other.place.id)
+    .map(({ place }) => place);
+}
 
-  const clash = (one: Place, other: Place): boolean => {
+/** Remembers which pairs of places break a rule together. */
+function clashes(rules: PlacementRules): (one: Place, other: Place) => boolean {
+  const known = new Map<number, boolean>();
+  return (one, other) => {
     const key = one.id < other.id ? one.id * 65_536 + other.id : other.id * 65_536 + one.id;
     let answer = known.get(key);
     if (answer === undefined) {
@@ -62,39 +50,76 @@ export function placeAll(
     }
     return answer;
   };
+}
 
-  const search = (open: readonly Open[]): boolean => {
+/** The places of a group that are left beside what is placed. */
+function placesLeft(
+  places: readonly Place[],
+  placed: readonly Place[],
+  rules: PlacementRules,
+  accepts: (place: Place) => boolean,
+): readonly Place[] {
+  // Whether a day or a week is full does not depend on the hour.
+  const full = new Map<DayNumber, boolean>();
+  return places.filter((place) => {
+    if (!accepts(place)) return false;
+    let isFull = full.get(place.day);
+    if (isFull === undefined) {
+      isFull = rules.inWeek(place, placed) !== undefined;
+      full.set(place.day, isFull);
+    }
+    return !isFull;
+  });
+}
+
+/**
+ * Finds a place for every session so that no rule between them is broken: depth first, the group with the fewest
+ * places to spare next, the place most like the athlete's own weeks first. Always the same answer to the same
+ * question.
+ * @param standing The sessions that stand in the week already.
+ * @param limit How many places are tried before the search gives up.
+ * @returns `undefined` when there is no such arrangement, or the limit was reached before one was found.
+ */
+export function placeAll(
+  groups: readonly Group[],
+  rules: PlacementRules,
+  standing: readonly SessionFacts[],
+  limit: number,
+): Found | undefined {
+  const clash = clashes(rules);
+  const chosen: { readonly group: string; readonly place: Place }[] = [];
+  let tried = 0;
+
+  const search = (open: readonly Group[]): boolean => {
     if (open.length === 0) return true;
-    const next = open.reduce((best, one) => (one.places.length < best.places.length ? one : best));
-    const others = open.filter((one) => one !== next);
-    const placed = [...chosen.values()];
-    const inOrder = next.places
-      .map((place) => ({ place, cost: place.cost + crowdCost(place, [...standing, ...placed.map(factsOf)]) }))
-      .sort((one, other) => one.cost - other.cost || one.place.id - other.place.id);
-    // A slot in which one of several like sessions failed fails for the others as well.
-    const failed = new Set<string>();
-    for (const { place } of inOrder) {
+    if (!rules.canHold(open)) return false;
+    const next = open.reduce((best, one) =>
+      one.places.length - one.count < best.places.length - best.count ? one : best,
+    );
+    const placed = chosen.map(({ place }) => place);
+    // A place at which one of several like sessions failed fails for the others as well.
+    const failed = new Set<Place>();
+    for (const place of byLiking(next.places, [...standing, ...placed.map(factsOf)])) {
       tried += 1;
       if (tried > limit) return false;
-      chosen.set(next.index, place);
-      const soFar = [...placed, place];
-      const left = others.map((one) => ({
-        ...one,
-        places: one.places.filter(
-          (candidate) =>
-            !(one.group === next.group && failed.has(slotOf(candidate))) &&
-            !clash(place, candidate) &&
-            rules.inWeek(candidate, soFar) === undefined,
-        ),
-      }));
-      if (left.every((one) => one.places.length > 0) && search(left)) return true;
-      chosen.delete(next.index);
-      failed.add(slotOf(place));
+      chosen.push({ group: next.name, place });
+      const all = [...placed, place];
+      const left = open
+        .map((one) => (one === next ? { ...one, count: one.count - 1 } : one))
+        .filter(({ count }) => count > 0)
+        .map((one) => ({
+          ...one,
+          places: placesLeft(one.places, all, rules, (other) => !failed.has(other) && !clash(place, other)),
+        }));
+      if (left.every((one) => one.places.length >= one.count) && search(left)) return true;
+      chosen.pop();
+      failed.add(place);
     }
     return false;
   };
 
-  if (sessions.some((one) => one.places.length === 0)) return undefined;
-  if (!search(sessions.map((one, index) => ({ ...one, index })))) return undefined;
-  return sessions.flatMap((_, index) => chosen.get(index) ?? []);
+  if (!search(groups.filter(({ count }) => count > 0))) return undefined;
+  return new Map(
+    groups.map(({ name }) => [name, chosen.filter(({ group }) => group === name).map(({ place }) => place)]),
+  );
 }

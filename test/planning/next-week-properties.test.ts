@@ -1,0 +1,247 @@
+import assert from 'node:assert/strict';
+import fc from 'fast-check';
+import { describe, it } from 'mocha';
+import { JournalIndex } from '../../src/journal/journal-index';
+import type { Note } from '../../src/journal/note';
+import { openNote } from '../../src/journal/open-note';
+import { addDays, dayNumber, isoDate } from '../../src/notation/time/iso-date';
+import { addWeeks, isoWeekOf, mondayOf } from '../../src/notation/time/iso-week';
+import { planNextWeek } from '../../src/planning/next-week';
+import { checkWeek } from '../../src/training/check-week';
+import type { FindingCode } from '../../src/training/finding';
+import { applied, date, journalOf, type Notes } from './journal-of';
+
+const today = date('2026-03-25');
+const options = { today, zone: 'Europe/Berlin' };
+const week = addWeeks(isoWeekOf(today), 1);
+const monday = mondayOf(week);
+
+/** What the planner must never add. A clock change lies between the weeks. */
+const broken: readonly FindingCode[] = [
+  'gap-too-short',
+  'week-over-maximum',
+  'day-over-cap',
+  'outside-free-hours',
+  'overlapping-sessions',
+  'open-pain',
+  'no-rest-day',
+];
+const lacking: readonly FindingCode[] = ['week-under-minimum', 'no-recovery-session'];
+
+function countByCode(notes: Notes): ReadonlyMap<string, number> {
+  const journal = journalOf(notes);
+  const counts = new Map<string, number>();
+  for (const offset of [-1, 0, 1, 2]) {
+    for (const { code } of checkWeek(journal, addWeeks(week, offset), options))
+      counts.set(code, (counts.get(code) ?? 0) + 1);
+  }
+  return counts;
+}
+
+const kind = fc.constantFrom('flexibility', 'strength', 'skill', 'conditioning', 'duo');
+const time = fc.constantFrom('07:00', '12:15', '18:00', '18:30', '20:00', '23:30');
+const optional = (text: fc.Arbitrary<string>) => fc.oneof(fc.constant(''), text);
+const joined = (...parts: fc.Arbitrary<string>[]) =>
+  fc.tuple(...parts).map((all) => all.filter((part) => part !== '').join(' '));
+
+const need = joined(
+  fc.constant('- #need'),
+  kind,
+  fc.constantFrom('1/week', '2/week', '3/week', '150min/week'),
+  optional(fc.constantFrom('45min', '60min', '75min', '2h')),
+  optional(fc.constantFrom('5/10', '7/10', '9/10')),
+  optional(fc.constantFrom('gap:24h', 'gap:3d', 'gap:7d')),
+  optional(fc.constantFrom('max:1/week', 'max:3/week')),
+  optional(fc.constantFrom('with:coach', 'where:studio')),
+  optional(fc.constantFrom('routine:back', 'routine:legs')),
+);
+const rule = fc.constantFrom(
+  '- #rule hard gap:20h',
+  '- #rule any cap:90min',
+  '- #rule any max:5/week',
+  '- #rule flexibility gap:72h',
+  '- #rule strength max:120min/week',
+  '- #rule skill min:2/week',
+  '- #rule rest-day min:2/week',
+  '- #rule recovery min:2/week',
+  '- #rule lower-back gap:3d',
+  '- #rule hoop gap:30h',
+);
+const hours = fc.constantFrom(
+  '- #free mon tue wed thu fri 18:00-21:00',
+  '- #free sat sun 09:00-13:00',
+  '- #free mon wed 06:30-08:00 where:home',
+  '- #free thu 18:00-20:00 where:studio with:coach',
+  '- #free fri 22:00-02:00',
+  '- #busy 2026-03-31',
+  '- #busy 2026-04-01..2026-04-02 18:00-19:00',
+);
+const planNote = fc
+  .tuple(
+    fc.array(need, { minLength: 1, maxLength: 3 }),
+    fc.array(need, { maxLength: 2 }),
+    fc.uniqueArray(rule, { maxLength: 3 }),
+    fc.uniqueArray(hours, { maxLength: 4 }),
+  )
+  .map(([ofGoal, weekly, rules, open]) =>
+    [
+      '- #kind duo like:skill',
+      '- #routine back flexibility 60min regions:lower-back',
+      '  - bridges',
+      '- #routine legs regions:legs',
+      ...rules,
+      ...open,
+      ...weekly,
+      '- #goal hoop by:2026-06-14',
+      ...ofGoal,
+    ].join('\n'),
+  );
+
+const session = joined(
+  fc.constantFrom('- [ ] #session', '- [x] #session'),
+  kind,
+  optional(time),
+  optional(fc.constantFrom('60min', '90min')),
+  optional(fc.constantFrom('4/10', '8/10')),
+  optional(fc.constantFrom('for:hoop', 'for:hoop routine:back', 'with:coach', 'skipped:work')),
+);
+/** Notes of the two weeks before, of the week itself, and of the Monday after it. */
+const dayNotes = fc
+  .array(fc.tuple(fc.integer({ min: -14, max: 7 }), session, fc.constantFrom('\n', '\r\n')), { maxLength: 8 })
+  .map((days): Notes => {
+    const notes: Record<string, string> = {};
+    for (const [offset, line, ending] of days)
+      notes[`${isoDate(monday + offset)}.md`] = `Words.${ending}${ending}${line}${ending}  - body`;
+    return notes;
+  });
+const pain = fc.constantFrom('', '- #pain lower-back 5/10');
+
+const anyJournal = fc.tuple(planNote, dayNotes, pain).map(
+  ([plan, days, hurts]): Notes => ({
+    'journal.md': plan,
+    ...days,
+    ...(hurts === '' ? {} : { '2026-03-20.md': hurts }),
+  }),
+);
+
+describe('writing next week’s notes into any journal', () => {
+  it('breaks no rule, loses no word, leaves a note on every day, and adds nothing the second time', () => {
+    let placed = 0;
+    let leftOut = 0;
+    fc.assert(
+      fc.property(anyJournal, (notes) => {
+        const plan = planNextWeek(journalOf(notes), options);
+        placed += plan.placed.length;
+        leftOut += plan.leftOut.length;
+        const before = countByCode(notes);
+        const after = applied(notes, plan.changes);
+        const found = countByCode(after);
+        for (const code of broken)
+          assert.ok((found.get(code) ?? 0) <= (before.get(code) ?? 0), `${code} was added`);
+        if (plan.leftOut.length === 0 && plan.placed.length > 0) {
+          const lacks = checkWeek(journalOf(after), week, options).filter(({ code }) =>
+            lacking.includes(code),
+          );
+          assert.deepEqual(
+            lacks.map(({ code }) => code),
+            [],
+          );
+        }
+        for (const change of plan.changes) {
+          if (change.kind === 'create') continue;
+          for (const { range } of change.edits) assert.equal(range.start, range.end);
+        }
+        if (plan.changes.length > 0)
+          for (let offset = 0; offset < 7; offset += 1)
+            assert.ok(journalOf(after).notesOf(monday + offset).length > 0);
+        const again = planNextWeek(journalOf(after), options);
+        assert.deepEqual(again.placed, []);
+        assert.deepEqual(again.changes, []);
+      }),
+      { seed: 20260325, numRuns: 40 },
+    );
+    // The journals are not all so easy, and not all so hard, that nothing is shown.
+    assert.ok(placed > 60, `${placed} placed`);
+    assert.ok(leftOut > 10, `${leftOut} left out`);
+  });
+});
+
+describe('finding a legal week', () => {
+  /** Hours that hold one session each, on days of their own. */
+  const slots = fc
+    .uniqueArray(fc.integer({ min: 0, max: 6 }), { minLength: 2, maxLength: 4 })
+    .chain((days) =>
+      fc.tuple(
+        ...days
+          .sort()
+          .map((day) =>
+            fc.tuple(fc.constant(day), fc.constantFrom('07:00-08:00', '18:00-19:00', '20:00-21:00')),
+          ),
+      ),
+    );
+  const names = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+  const wanted = fc.array(fc.constantFrom('flexibility', 'strength', 'skill'), {
+    minLength: 2,
+    maxLength: 4,
+  });
+
+  it('succeeds whenever trying every arrangement with the week check itself does', () => {
+    let possible = 0;
+    let impossible = 0;
+    fc.assert(
+      fc.property(
+        slots,
+        wanted,
+        fc.constantFrom('', '- #rule hard gap:24h', '- #rule skill gap:40h'),
+        fc.integer({ min: 1, max: 3 }),
+        (open, kinds, extra, past) => {
+          const rules = [
+            ...open.map(([day, hour]) => `- #free ${names[day]} ${hour}`),
+            ...[...new Set(kinds)].map(
+              (one) => `- #need ${one} ${kinds.filter((other) => other === one).length}/week 60min 8/10`,
+            ),
+            '- #rule recovery min:0/week',
+            extra,
+          ].join('\n');
+          const before: Notes = {
+            'journal.md': rules,
+            [`${addDays(isoDate(monday), -past)}.md`]: '- [ ] #session flexibility 20:30 60min 8/10\n',
+          };
+          const written = new Map<string, Note>();
+          const noteAt = (slot: number, one: string): Note => {
+            const [day, hour] = open[slot] ?? assert.fail();
+            const path = `${isoDate(monday + day)}.md`;
+            const key = `${path} ${one}`;
+            const note =
+              written.get(key) ?? openNote(path, `- [ ] #session ${one} ${hour.slice(0, 5)} 60min 8/10\n`);
+            written.set(key, note);
+            return note;
+          };
+          const isLegal = (arrangement: readonly number[]): boolean => {
+            const journal = new JournalIndex();
+            for (const [path, text] of Object.entries(before)) journal.replace(openNote(path, text));
+            arrangement.forEach((slot, index) => {
+              journal.replace(noteAt(slot, kinds[index] ?? assert.fail()));
+            });
+            return [week, addWeeks(week, 1)].every((one) =>
+              checkWeek(journal, one, options).every(({ code }) => !broken.includes(code)),
+            );
+          };
+          const exists = (arrangement: readonly number[]): boolean => {
+            if (arrangement.length === kinds.length) return isLegal(arrangement);
+            return open.some((_, slot) => !arrangement.includes(slot) && exists([...arrangement, slot]));
+          };
+          const plan = planNextWeek(journalOf(before), options);
+          const can = exists([]);
+          if (can) possible += 1;
+          else impossible += 1;
+          assert.equal(plan.leftOut.length === 0, can);
+          assert.equal(plan.placed.length + plan.leftOut.length, kinds.length);
+          assert.ok(plan.placed.every(({ date: day }) => dayNumber(day) >= monday));
+        },
+      ),
+      { seed: 7, numRuns: 40 },
+    );
+    assert.ok(possible >= 8 && impossible >= 8, `${possible} possible, ${impossible} impossible`);
+  });
+});
