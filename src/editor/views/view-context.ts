@@ -62,6 +62,14 @@ export function inLines(...lines: readonly (string | undefined)[]): string {
   return lines.filter((line) => line !== undefined && line !== '').join('\n');
 }
 
+/**
+ * The id of a row that may come to have rows below it. The editor keeps a row closed that once had none, so with its
+ * first one it is another row, which opens as it is meant to.
+ */
+export function idWithRows(id: string, rows: readonly ViewNode[]): string {
+  return rows.length === 0 ? `${id}/empty` : id;
+}
+
 /** What one journal shows in a view: its rows, and all of it in a few words. */
 export interface JournalRows {
   readonly rows: readonly ViewNode[];
@@ -83,7 +91,7 @@ export function byJournal(
   return contexts.map((context) => {
     const { rows, summary } = rowsOf(context);
     return {
-      id: context.id,
+      id: idWithRows(context.id, rows),
       kind: 'journal',
       journal: context.id,
       label: context.title,

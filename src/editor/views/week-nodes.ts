@@ -7,7 +7,15 @@ import { summariseWeek, type WeekSummary } from '../../training/week-summary';
 import { weekVolume } from '../../training/week-volume';
 import { needNode } from './need-node';
 import { sessionNodes } from './session-node';
-import { byJournal, inOneLine, type JournalRows, say, type ViewContext, viewPlace } from './view-context';
+import {
+  byJournal,
+  idWithRows,
+  inOneLine,
+  type JournalRows,
+  say,
+  type ViewContext,
+  viewPlace,
+} from './view-context';
 import type { ViewNode } from './view-node';
 
 const findingIcons: Readonly<Record<Severity, string>> = {
@@ -44,9 +52,9 @@ function dayNodes(week: IsoWeek, context: ViewContext): readonly ViewNode[] {
       isRestDay && standing.length > 0 ? say(context, 'rest day') : undefined,
     );
     const [note] = context.journal.notesOf(day);
+    const children = sessionNodes(ofDay, context, () => ({ within: `${week}` }));
     return {
-      // The editor keeps a row closed that had nothing below it; with its first session it is another row.
-      id: `${context.id}#${week}/${date}${ofDay.length === 0 ? '/empty' : ''}`,
+      id: idWithRows(`${context.id}#${week}/${date}`, children),
       kind: 'day',
       journal: context.id,
       label,
@@ -54,7 +62,7 @@ function dayNodes(week: IsoWeek, context: ViewContext): readonly ViewNode[] {
       accessibilityLabel: inOneLine(label, description),
       ...(note ? { place: viewPlace(context, { note: note.path, range: { start: 0, end: 0 } }) } : {}),
       date,
-      children: sessionNodes(ofDay, context, () => ({ within: `${week}` })),
+      children,
     };
   });
 }
@@ -74,22 +82,23 @@ function summaryInWords(summary: WeekSummary, context: ViewContext): string {
 function volumeNode(week: IsoWeek, summary: string, context: ViewContext): ViewNode {
   const isOver = (daysOfWeek(week)[6] ?? 0) < dayNumber(context.today);
   const label = say(context, 'Volume');
+  const children = weekVolume(context.journal, week, context.today, context.weeks).map((volume, ordinal) => {
+    const { kind, goal } = volume.need;
+    return needNode(volume, context, {
+      within: `${week}`,
+      ordinal,
+      label: goal === undefined ? kind : say(context, '{0} for {1}', kind, goal),
+      isOver,
+    });
+  });
   return {
-    id: `${context.id}#${week}/volume`,
+    id: idWithRows(`${context.id}#${week}/volume`, children),
     kind: 'group',
     journal: context.id,
     label,
     description: summary,
     accessibilityLabel: inOneLine(label, summary),
-    children: weekVolume(context.journal, week, context.today, context.weeks).map((volume, ordinal) => {
-      const { kind, goal } = volume.need;
-      return needNode(volume, context, {
-        within: `${week}`,
-        ordinal,
-        label: goal === undefined ? kind : say(context, '{0} for {1}', kind, goal),
-        isOver,
-      });
-    }),
+    children,
   };
 }
 
