@@ -20,6 +20,8 @@ export interface SeriesView {
   readonly days: readonly ChartPoint[];
   /** The single readings of days that have several. */
   readonly repeats: readonly ChartPoint[];
+  /** Readings in another state, such as cold among warm ones: no line may join them with the others. */
+  readonly others: readonly ChartPoint[];
 }
 
 /** A step that stands at a date and a value. */
@@ -49,6 +51,8 @@ export interface ChartView {
   /** What stands behind a number on the axis: ` cm`, `°`. */
   readonly unit: string;
   readonly series: readonly SeriesView[];
+  /** What the readings in another state are called, when there are any. */
+  readonly others?: string;
   readonly steps: readonly StepMark[];
   readonly target?: ChartLine;
   readonly goalDate?: ChartLine;

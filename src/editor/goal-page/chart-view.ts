@@ -4,6 +4,7 @@ import { mondayOf } from '../../notation/time/iso-week';
 import type { ChartView, SeriesView, StepMark, WeekBar } from '../../pages/goal-page-data';
 import type { GoalProgress, GoalWeek } from '../../training/goal-progress';
 import type { MetricProgress } from '../../training/metric-progress';
+import type { ReadingSeries } from '../../training/progress/reading-series';
 import { dayInWords, type PageContext, pagePlace, quantityInWords, say } from './page-context';
 import { stepInWords } from './step-view';
 
@@ -55,9 +56,16 @@ function shownDays(days: readonly DayNumber[]): { readonly first: DayNumber; rea
 }
 
 /** What a screen reader says instead of the picture. */
-function label(goal: GoalProgress, metric: MetricProgress, context: PageContext): string {
-  const days = metric.series.reduce((total, series) => total + series.days.length, 0);
-  const about = metric.series.flatMap(({ side, first, latest }) => {
+function label(
+  goal: GoalProgress,
+  metric: MetricProgress,
+  main: readonly ReadingSeries[],
+  context: PageContext,
+): string {
+  const days = main.reduce((total, series) => total + series.days.length, 0);
+  const about = main.flatMap(({ side, days: measured }) => {
+    const first = measured[0];
+    const latest = measured.at(-1);
     if (!first || !latest) return [];
     const from = quantityInWords(context, first.value, metric.unit);
     const to = quantityInWords(context, latest.value, metric.unit);
@@ -81,30 +89,36 @@ function label(goal: GoalProgress, metric: MetricProgress, context: PageContext)
   );
 }
 
-/** What the chart of a metric draws. */
+/**
+ * What the chart of a metric draws.
+ * @param main The series that the metric is judged by.
+ */
 export function chartView(
   goal: GoalProgress,
   metric: MetricProgress,
-  series: readonly SeriesView[],
+  main: readonly ReadingSeries[],
+  drawn: { readonly series: readonly SeriesView[]; readonly others: string | undefined },
   context: PageContext,
 ): ChartView {
+  const { series, others } = drawn;
   const steps = stepMarks(goal, metric, context);
   const weeks = weekBars(goal, context);
   const today = dayNumber(context.today);
   const by = goal.by === undefined ? undefined : dayNumber(goal.by);
   const { target } = metric;
   return {
-    label: label(goal, metric, context),
+    label: label(goal, metric, main, context),
     ...shownDays([
       today,
       ...(by === undefined ? [] : [by]),
       ...(goal.from === undefined ? [] : [dayNumber(goal.from)]),
-      ...series.flatMap((one) => one.days.map(({ day }) => day)),
+      ...series.flatMap((one) => [...one.days, ...one.others].map(({ day }) => day)),
       ...steps.map(({ day }) => day),
       ...weeks.flatMap(({ monday }) => [monday, monday + 6]),
     ]),
     unit: unitSuffix(metric.unit),
     series,
+    ...(others === undefined ? {} : { others }),
     steps,
     ...(target === undefined
       ? {}

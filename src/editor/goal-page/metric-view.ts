@@ -1,7 +1,8 @@
 import { formatQuantity, type Unit } from '../../notation/quantity';
 import type { ChartPoint, MetricView, SeriesView, TableView } from '../../pages/goal-page-data';
 import type { GoalProgress } from '../../training/goal-progress';
-import type { MetricProgress, MetricSeries, Reading } from '../../training/metric-progress';
+import type { DayReading, MetricProgress, MetricSeries, Reading } from '../../training/metric-progress';
+import { type Condition, type ReadingSeries, readingSeries } from '../../training/progress/reading-series';
 import { chartView } from './chart-view';
 import { dayInWords, type PageContext, pagePlace, quantityInWords, say } from './page-context';
 
@@ -17,20 +18,23 @@ function leftToGo(latest: number, metric: MetricProgress): number | undefined {
   return lowerIsBetter ? latest - target : target - latest;
 }
 
-/** `Left: 9.5 cm on Tuesday, 24 February, the mean of 3 readings; 5.5 cm are left.` */
+/** `Left: 9.5 cm on Tuesday, 24 February, the mean of 3 readings; 5.5 cm to go.` */
 function latestSentence(
-  series: MetricSeries,
+  series: ReadingSeries,
   metric: MetricProgress,
   context: PageContext,
 ): readonly string[] {
-  const { latest, side } = series;
+  const latest = series.days.at(-1);
   if (!latest) return [];
   const value = quantityInWords(context, latest.value, metric.unit);
   const date = dayInWords(context, latest.date);
-  const reading =
-    latest.count === 1
+  const state = conditionInWords(series.condition, context);
+  const when =
+    state === ''
       ? say(context, '{0} on {1}', value, date)
-      : say(context, '{0} on {1}, the mean of {2} readings', value, date, latest.count);
+      : say(context, '{0}, {1}, on {2}', value, state, date);
+  const reading =
+    latest.count === 1 ? when : say(context, '{0}, the mean of {1} readings', when, latest.count);
   const left = leftToGo(latest.value, metric);
   const rest =
     left === undefined
@@ -38,13 +42,10 @@ function latestSentence(
       : left <= 0
         ? say(context, '; the target is reached')
         : say(context, '; {0} to go', quantityInWords(context, left, metric.unit));
-  const sentence =
-    side === undefined
-      ? say(context, 'Latest: {0}{1}.', reading, rest)
-      : side === 'left'
-        ? say(context, 'Left: {0}{1}.', reading, rest)
-        : say(context, 'Right: {0}{1}.', reading, rest);
-  return [sentence];
+  if (series.side === 'left') return [say(context, 'Left: {0}{1}.', reading, rest)];
+  return series.side === 'right'
+    ? [say(context, 'Right: {0}{1}.', reading, rest)]
+    : [say(context, 'Latest: {0}{1}.', reading, rest)];
 }
 
 function frameSentence(metric: MetricProgress, context: PageContext): readonly string[] {
@@ -65,8 +66,13 @@ function frameSentence(metric: MetricProgress, context: PageContext): readonly s
   return sentences.length === 0 ? [] : [sentences.join(' ')];
 }
 
-function notice(goal: GoalProgress, metric: MetricProgress, context: PageContext): string | undefined {
-  const days = Math.max(0, ...metric.series.map((series) => series.days.length));
+function notice(
+  goal: GoalProgress,
+  metric: MetricProgress,
+  main: readonly ReadingSeries[],
+  context: PageContext,
+): string | undefined {
+  const days = Math.max(0, ...main.map((series) => series.days.length));
   const unit: Unit = metric.unit ?? 'cm';
   const example = formatQuantity({ value: metric.from ?? 10, unit });
   const line = `#measure ${goal.id} ${metric.name} ${example}`;
@@ -81,51 +87,76 @@ function notice(goal: GoalProgress, metric: MetricProgress, context: PageContext
     : undefined;
 }
 
-function conditionInWords(reading: Reading, context: PageContext): string {
-  if (reading.condition === undefined) return '';
-  return reading.condition === 'warm' ? say(context, 'warm') : say(context, 'cold');
+function conditionInWords(condition: Condition, context: PageContext): string {
+  if (condition === undefined) return '';
+  return condition === 'warm' ? say(context, 'warm') : say(context, 'cold');
 }
 
-function pointText(name: string, reading: string, context: PageContext): string {
-  return say(context, '{0}: {1}', name, reading);
+/** A point for one reading of a series. */
+function readingPoint(
+  reading: Reading,
+  name: string,
+  metric: MetricProgress,
+  context: PageContext,
+): ChartPoint {
+  const value = quantityInWords(context, reading.value, metric.unit);
+  const state = conditionInWords(reading.condition, context);
+  const date = dayInWords(context, reading.date);
+  const words =
+    state === '' ? say(context, '{0}, {1}', value, date) : say(context, '{0}, {1}, {2}', value, state, date);
+  return {
+    day: reading.day,
+    value: reading.value,
+    text: say(context, '{0}: {1}', name, words),
+    place: pagePlace(reading),
+  };
 }
 
-function seriesView(series: MetricSeries, metric: MetricProgress, context: PageContext): SeriesView {
+/** A point for the readings of one day; it leads to the first of them. */
+function dayPoint(
+  series: ReadingSeries,
+  day: DayReading,
+  name: string,
+  metric: MetricProgress,
+  context: PageContext,
+): readonly ChartPoint[] {
+  const first = series.readings.find((reading) => reading.day === day.day);
+  if (!first) return [];
+  const point = readingPoint({ ...first, value: day.value }, name, metric, context);
+  return [
+    day.count === 1 ? point : { ...point, text: say(context, '{0}, mean of {1}', point.text, day.count) },
+  ];
+}
+
+/** The readings of one side in the state that the metric is judged by, and beside them those in another state. */
+function seriesView(
+  series: ReadingSeries,
+  all: readonly ReadingSeries[],
+  metric: MetricProgress,
+  context: PageContext,
+): SeriesView {
   const name = sideName(series.side, context);
-  const ofDay = new Map<number, Reading>();
-  for (const reading of series.readings) if (!ofDay.has(reading.day)) ofDay.set(reading.day, reading);
   const counts = new Map(series.days.map((day) => [day.day, day.count]));
-  const days = series.days.flatMap((day): ChartPoint[] => {
-    const first = ofDay.get(day.day);
-    if (!first) return [];
-    const value = quantityInWords(context, day.value, metric.unit);
-    const date = dayInWords(context, day.date);
-    const words =
-      day.count === 1
-        ? say(context, '{0}, {1}', value, date)
-        : say(context, '{0}, {1}, mean of {2}', value, date, day.count);
-    return [
-      { day: day.day, value: day.value, text: pointText(name, words, context), place: pagePlace(first) },
-    ];
-  });
-  const repeats = series.readings
-    .filter((reading) => (counts.get(reading.day) ?? 0) > 1)
-    .map((reading) => ({
-      day: reading.day,
-      value: reading.value,
-      text: pointText(
-        name,
-        say(
-          context,
-          '{0}, {1}',
-          quantityInWords(context, reading.value, metric.unit),
-          dayInWords(context, reading.date),
-        ),
-        context,
-      ),
-      place: pagePlace(reading),
-    }));
-  return { side: series.side ?? 'none', name, days, repeats };
+  const others = all.filter((one) => !one.isMain && one.side === series.side);
+  return {
+    side: series.side ?? 'none',
+    name,
+    days: series.days.flatMap((day) => dayPoint(series, day, name, metric, context)),
+    repeats: series.readings
+      .filter((reading) => (counts.get(reading.day) ?? 0) > 1)
+      .map((reading) => readingPoint(reading, name, metric, context)),
+    others: others.flatMap((one) =>
+      one.readings.map((reading) => readingPoint(reading, name, metric, context)),
+    ),
+  };
+}
+
+/** What the points in another state than the line's are called. */
+function otherStates(all: readonly ReadingSeries[], context: PageContext): string | undefined {
+  const states = new Set(all.filter((one) => !one.isMain).map((one) => one.condition));
+  if (states.size === 0) return undefined;
+  if (states.size > 1 || states.has(undefined)) return say(context, 'measured in another state');
+  return states.has('cold') ? say(context, 'measured cold') : say(context, 'measured warm');
 }
 
 /** Every reading, the newest first. Columns in which nothing stands are left out. */
@@ -155,7 +186,7 @@ function readingsTable(metric: MetricProgress, context: PageContext): TableView 
           ? say(context, '{0} of {1}', reading.written.attempts.successes, reading.written.attempts.of)
           : quantityInWords(context, reading.value, metric.unit),
         ...(hasSides ? [series.side === undefined ? '' : sideName(series.side, context)] : []),
-        ...(hasConditions ? [conditionInWords(reading, context)] : []),
+        ...(hasConditions ? [conditionInWords(reading.condition, context)] : []),
       ],
     })),
   };
@@ -163,9 +194,12 @@ function readingsTable(metric: MetricProgress, context: PageContext): TableView 
 
 /** A metric: where it stands in sentences, its chart, and all its readings. */
 export function metricView(goal: GoalProgress, metric: MetricProgress, context: PageContext): MetricView {
-  const series = metric.series.map((one) => seriesView(one, metric, context));
-  const note = notice(goal, metric, context);
+  const all = readingSeries(metric);
+  const main = all.filter((one) => one.isMain);
+  const series = main.map((one) => seriesView(one, all, metric, context));
+  const note = notice(goal, metric, main, context);
   const table = readingsTable(metric, context);
+  const others = otherStates(all, context);
   const lost =
     metric.mismatched > 0 && series.length > 0
       ? [say(context, 'Readings left out because of their unit: {0}.', metric.mismatched)]
@@ -174,11 +208,11 @@ export function metricView(goal: GoalProgress, metric: MetricProgress, context: 
     name: metric.name,
     sentences: [
       ...frameSentence(metric, context),
-      ...metric.series.flatMap((one) => latestSentence(one, metric, context)),
+      ...main.flatMap((one) => latestSentence(one, metric, context)),
       ...lost,
     ],
     ...(note === undefined ? {} : { notice: note }),
-    ...(series.length === 0 ? {} : { chart: chartView(goal, metric, series, context) }),
+    ...(series.length === 0 ? {} : { chart: chartView(goal, metric, main, { series, others }, context) }),
     ...(table ? { table } : {}),
   };
 }

@@ -5,6 +5,9 @@ import type { ThemeColours } from './theme';
 /** Room between a line and its name, in pixels. */
 const gap = 4;
 
+/** Pixels that a line of words is high. */
+const rowHeight = 14;
+
 function horizontal(chart: Chart, line: ChartLine, colours: ThemeColours): void {
   const { ctx, chartArea, scales } = chart;
   const y = scales.y?.getPixelForValue(line.at);
@@ -15,12 +18,15 @@ function horizontal(chart: Chart, line: ChartLine, colours: ThemeColours): void 
   ctx.moveTo(chartArea.left, y);
   ctx.lineTo(chartArea.right, y);
   ctx.stroke();
+  // Below the line where there is no room above it.
+  const top = y - chartArea.top < rowHeight + gap ? y + gap : y - gap - rowHeight;
+  // No line of the grid may run through the words.
+  ctx.fillStyle = colours.background;
+  ctx.fillRect(chartArea.left + 1, top, ctx.measureText(line.label).width + 2 * gap, rowHeight);
   ctx.fillStyle = colours.target;
   ctx.textAlign = 'left';
-  // Below the line where there is no room above it.
-  const isAtTop = y - chartArea.top < 20;
-  ctx.textBaseline = isAtTop ? 'top' : 'bottom';
-  ctx.fillText(line.label, chartArea.left + gap, isAtTop ? y + gap : y - gap);
+  ctx.textBaseline = 'middle';
+  ctx.fillText(line.label, chartArea.left + gap, top + rowHeight / 2);
 }
 
 function vertical(chart: Chart, line: ChartLine, colours: ThemeColours, row: number, dash: number[]): void {
@@ -30,7 +36,7 @@ function vertical(chart: Chart, line: ChartLine, colours: ThemeColours, row: num
   ctx.strokeStyle = colours.text;
   ctx.setLineDash(dash);
   ctx.beginPath();
-  ctx.moveTo(x, chartArea.top - row * 14);
+  ctx.moveTo(x, chartArea.top - row * rowHeight);
   ctx.lineTo(x, chartArea.bottom);
   ctx.stroke();
   ctx.fillStyle = colours.text;
@@ -38,7 +44,7 @@ function vertical(chart: Chart, line: ChartLine, colours: ThemeColours, row: num
   const left = Math.min(Math.max(x - width / 2, 0), chart.width - width);
   ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
-  ctx.fillText(line.label, left, chartArea.top - row * 14 - 2);
+  ctx.fillText(line.label, left, chartArea.top - row * rowHeight - 2);
 }
 
 /**

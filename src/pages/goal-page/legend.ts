@@ -18,6 +18,18 @@ function seriesEntry(series: SeriesView): HTMLLIElement {
     : entry(series.side, series.name, line, circle);
 }
 
+/** The signs of readings in another state: an upright cross, on the right side a lying one. */
+function otherShapes(view: ChartView): readonly Shape[] {
+  const isRight = (series: SeriesView): boolean => series.side === 'right';
+  const measured = view.series.filter((series) => series.others.length > 0);
+  return [
+    ...(measured.some((series) => !isRight(series))
+      ? [['path', { d: 'M6 1.5V10.5M1.5 6H10.5' }] as const]
+      : []),
+    ...(measured.some(isRight) ? [['path', { d: 'M14.5 2.5 21.5 9.5M21.5 2.5 14.5 9.5' }] as const] : []),
+  ];
+}
+
 /** Says what the shapes of a chart stand for; only those that it draws. */
 export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
   const hasRepeats = view.series.some((series) => series.repeats.length > 0);
@@ -26,6 +38,7 @@ export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
     { class: 'legend' },
     ...view.series.map(seriesEntry),
     hasRepeats ? entry('none', texts.repeat, ['circle', { cx: 12, cy: 6, r: 3 }]) : undefined,
+    view.others === undefined ? undefined : entry('step', view.others, ...otherShapes(view)),
     view.target
       ? entry('target', texts.target, ['path', { d: 'M0 6H24', 'stroke-dasharray': '2 3' }])
       : undefined,

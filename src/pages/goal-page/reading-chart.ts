@@ -79,6 +79,22 @@ function seriesLayers(series: SeriesView, colours: ThemeColours): readonly Layer
         order: 2,
       },
     },
+    {
+      points: series.others,
+      dataset: {
+        type: 'line',
+        yAxisID: 'y',
+        showLine: false,
+        data: positions(series.others),
+        pointStyle: series.side === 'right' ? 'crossRot' : 'cross',
+        pointBorderColor: colour,
+        pointBorderWidth: 1.5,
+        pointRadius: 4.5,
+        pointHoverRadius: 6,
+        pointHitRadius: 6,
+        order: 2,
+      },
+    },
   ];
 }
 
@@ -126,7 +142,9 @@ function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
   const font = { family: colours.font, size: 12 };
   const most = Math.max(1, ...view.weeks.map(({ done }) => done));
   const values = [
-    ...view.series.flatMap((series) => series.days.map(({ value }) => value)),
+    ...view.series.flatMap((series) =>
+      [...series.days, ...series.repeats, ...series.others].map(({ value }) => value),
+    ),
     ...view.steps.map(({ value }) => value),
     ...(view.target ? [view.target.at] : []),
   ];

@@ -166,6 +166,14 @@ describe('the goal page in a browser', function () {
       assert.ok((await coloured(open, 0, purpleOfLight)).count > 60);
     }));
 
+  it('does not join readings of another state with the others', () =>
+    withPage({}, dataOf(notes, 'shoulders'), async (open) => {
+      // On the right, warm: 6 January and 10 February; the cold reading between them is a cross of its own.
+      assert.equal((await coloured(open, 0, purpleOfLight)).discs.length, 2);
+      assert.ok((await open.page.locator('.legend').allInnerTexts()).join().includes('measured cold'));
+      assert.ok((await open.text()).includes('Right: 165°, warm, on Tuesday, February 10; 10° to go.'));
+    }));
+
   it('says in sentences what the latest reading is and what is left', () =>
     withPage({}, lowSplit, async (open) => {
       const text = await open.text();
@@ -222,8 +230,8 @@ describe('the goal page in a browser', function () {
       const last = [...discs].sort((one, other) => one.x - other.x).at(-1);
       assert.ok(last);
       await open.page.locator('canvas').first().click({ position: last });
-      const message = (await open.messages()).at(-1);
-      assert.equal(message?.type === 'open' && message.place.note, '2026-02-24.md');
+      const message = await open.asked('open');
+      assert.equal(message.type === 'open' && message.place.note, '2026-02-24.md');
     }));
 
   it('shows the private reason only when it is asked for, and keeps it nowhere', () =>

@@ -133,6 +133,16 @@ export class PageInBrowser {
     return this.page.evaluate(() => window.editorInPage.messages);
   }
 
+  /** Waits until the page asks for something of the kind. */
+  async asked(type: FromGoalPage['type']): Promise<FromGoalPage> {
+    const asked = await this.page.waitForFunction(
+      (wanted) => window.editorInPage.messages.find((message) => message.type === wanted),
+      type,
+      { timeout: 10_000 },
+    );
+    return (await asked.jsonValue()) as FromGoalPage;
+  }
+
   async state(): Promise<GoalPageState | undefined> {
     return this.page.evaluate(() => window.editorInPage.state);
   }
