@@ -58,6 +58,29 @@ describe('a changed note', () => {
     assert.notEqual(journal.plan, plan);
   });
 
+  it('is seen in answers that were given before', () => {
+    const journal = indexOf({
+      'goals.md': '#goal split\n#metric gap\n',
+      '2026-02-24.md': '- #session skill 18:30 moved:2026-02-26\n- #measure split 9cm\n',
+      '2026-02-26.md': '- #session strength\n',
+    });
+    const answers = () => [
+      ...sessionsOf(journal, '2026-02-26'),
+      ...journal.measurements('split').map(({ quantity }) => quantity.value),
+      ...journal.measurements('split', 'gap').map(({ quantity }) => quantity.value),
+      ...journal.names('kind'),
+    ];
+    const moved = '2026-02-26 at 18.5 skill from 2026-02-24';
+    assert.deepEqual(answers(), [moved, '2026-02-26 strength', 9, 9, 'skill', 'strength']);
+    journal.replace(openNote('2026-02-24.md', '- #session hoop moved:2026-02-26\n- #measure split 8cm\n'));
+    const other = '2026-02-26 hoop from 2026-02-24';
+    assert.deepEqual(answers(), [other, '2026-02-26 strength', 8, 8, 'hoop', 'strength']);
+    journal.replace(openNote('goals.md', '#goal split\n#metric gap\n#metric angle\n'));
+    assert.deepEqual(answers(), [other, '2026-02-26 strength', 8, 'hoop', 'strength']);
+    journal.replace(openNote('2026-02-24.md', '- #session hoop\n'));
+    assert.deepEqual(answers(), ['2026-02-26 strength', 'hoop', 'strength']);
+  });
+
   it('keeps what was worked out for other days', () => {
     const journal = indexOf({
       '2026-02-24.md': '- #session skill\n',
@@ -194,7 +217,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     weight: 1,
     arbitrary: fc.record({ do: fc.constant('removeBelow' as const), folder: fc.constantFrom('', 'log') }),
   },
-  { weight: 2, arbitrary: fc.record({ do: fc.constant('look' as const) }) },
+  { weight: 5, arbitrary: fc.record({ do: fc.constant('look' as const) }) },
 );
 
 describe('an index after any changes', () => {
