@@ -31,10 +31,7 @@ function sessionWords(session: PlacedSession): string {
 function choiceFor(change: NoteChange, plan: NextWeek, journal: OpenJournal): NoteChoice {
   const date = dateOfNote(change.note);
   const sessions = plan.placed.filter((session) => session.date === date);
-  const what =
-    sessions.length === 0
-      ? vscode.l10n.t('no session: rest, or what stands there')
-      : sessions.map(sessionWords).join('; ');
+  const what = sessions.length === 0 ? vscode.l10n.t('rest day') : sessions.map(sessionWords).join('; ');
   return {
     label: `${shortDay(date as IsoDate)}: ${what}`,
     description: change.kind === 'create' ? vscode.l10n.t('new note') : vscode.l10n.t('added to the note'),
