@@ -74,31 +74,63 @@ function weeksTouched(days: readonly DayNumber[], reach: number): readonly IsoWe
   return [...weeks].sort();
 }
 
-/** Tells what changes of sessions would add to the findings of a journal. */
-export type ChangeChecker = (changed: SessionsChanged) => readonly Finding[];
+/** The findings of every week that a change touches, without the change and with it. */
+export interface Comparison {
+  readonly before: readonly Finding[];
+  readonly after: readonly Finding[];
+}
+
+/** Compares the findings of a journal with those that it would have after changes of sessions. */
+export type ChangeComparer = (changed: SessionsChanged) => Comparison;
+
+/** Sessions under paths of their own, so that a finding on one is told from a finding on where it stood before. */
+function underOwnPaths({ without, added }: SessionsChanged, journal: Journal): SessionsChanged {
+  const apart = added.map((session, index) =>
+    journal.note(session.note) ? { ...session, note: `changed/${index}` } : session,
+  );
+  return { without, added: apart };
+}
 
 /**
- * A checker that asks the training layer's own week check. What is found without any change is worked out once a
- * week; make a new checker when a note has changed.
+ * A comparer that asks the training layer's own week check. What is found without any change is worked out once a
+ * week; make a new comparer when a note has changed.
  */
-export function changeChecker(journal: Journal, options: CheckOptions): ChangeChecker {
+export function changeComparer(journal: Journal, options: CheckOptions): ChangeComparer {
   const context = checkContext(journal, options);
   const reach = longestReach(context);
-  const before = new Map<IsoWeek, readonly Finding[]>();
+  const known = new Map<IsoWeek, readonly Finding[]>();
   const findingsBefore = (week: IsoWeek) => {
-    const known = before.get(week) ?? checkWeekIn(context, week);
-    before.set(week, known);
-    return known;
+    const findings = known.get(week) ?? checkWeekIn(context, week);
+    known.set(week, findings);
+    return findings;
   };
   return (changed) => {
     const days = [...changed.without, ...changed.added].map((session) => session.day);
+    const weeks = weeksTouched(days, reach);
+    const changedJournal = journalWithSessions(journal, underOwnPaths(changed, journal));
     // Pain does not change with the sessions, and finding it takes a walk through the whole journal.
-    const after: CheckContext = {
-      ...checkContext(journalWithSessions(journal, changed), options),
-      openPains: context.openPains,
+    const after: CheckContext = { ...checkContext(changedJournal, options), openPains: context.openPains };
+    return {
+      before: weeks.flatMap(findingsBefore),
+      after: weeks.flatMap((week) => checkWeekIn(after, week)),
     };
-    return weeksTouched(days, reach).flatMap((week) =>
-      worseFindings(findingsBefore(week), checkWeekIn(after, week)),
-    );
+  };
+}
+
+/** Whether `finding` is gone from `after`, or tells of less there. */
+export function isLessened(finding: Finding, after: readonly Finding[]): boolean {
+  const { about, amount } = weigh(finding);
+  return !after.map(weigh).some((one) => one.about === about && one.amount >= amount);
+}
+
+/** Tells what changes of sessions would add to the findings of a journal. */
+export type ChangeChecker = (changed: SessionsChanged) => readonly Finding[];
+
+/** As {@link changeComparer}, for those who want to know only what would be added. */
+export function changeChecker(journal: Journal, options: CheckOptions): ChangeChecker {
+  const compare = changeComparer(journal, options);
+  return (changed) => {
+    const { before, after } = compare(changed);
+    return worseFindings(before, after);
   };
 }

@@ -37,6 +37,7 @@ interface Wanted {
   readonly kind: string;
   readonly group: string;
   readonly rating: Rating | undefined;
+  readonly asked: PerWeek;
   readonly need?: Need;
 }
 
@@ -44,14 +45,17 @@ function demand(wanted: Wanted, plan: JournalPlan, habits: Habits): Demand {
   const { kind, need, rating, group } = wanted;
   const kinds = kindsOf(kind, plan.kinds);
   const routine = routineFor(plan, kind, need?.routine);
-  const said = need?.length?.minutes ?? routine?.length?.minutes ?? habits.usualMinutes(kind);
+  const assumed = assumedMinutes[kinds.includes('recovery') ? 'recovery' : 'training'];
+  const known = need?.length?.minutes ?? routine?.length?.minutes ?? habits.usualMinutes(kind);
+  // Where minutes are counted, a session without a length would count for nothing.
+  const said = known ?? (wanted.asked.minutes === undefined ? undefined : assumed);
   const routineId = routine?.id ?? need?.routine;
   return {
     group,
     kinds,
     ...(need ? { need } : {}),
     ...(routine ? { routine } : {}),
-    minutes: said ?? assumedMinutes[kinds.includes('recovery') ? 'recovery' : 'training'],
+    minutes: said ?? assumed,
     session: {
       kind,
       ...(said === undefined ? {} : { minutes: said }),
@@ -90,7 +94,11 @@ export function demandsOf(context: CheckContext, week: IsoWeek, habits: Habits):
   const { plan, rules } = context;
   const { standing, needs } = context.weeks(week);
   const demands = needs.flatMap((need, index) => {
-    const one = demand({ kind: need.kind, group: `need ${index}`, rating: need.rating, need }, plan, habits);
+    const one = demand(
+      { kind: need.kind, group: `need ${index}`, rating: need.rating, asked: need.perWeek, need },
+      plan,
+      habits,
+    );
     const held = standing.filter((facts) => facts.countsFor.includes(need));
     return times(one, missing(need.perWeek, held, one, []));
   });
@@ -110,6 +118,7 @@ export function demandsOf(context: CheckContext, week: IsoWeek, habits: Habits):
       kind: rule.subject,
       group: `rule ${rule.subject}`,
       rating: easy ? recoveryEffort : undefined,
+      asked: rule.min,
     };
     const one = demand(wanted, plan, habits);
     const held = standing.filter((facts) => facts.kinds.includes(rule.subject));

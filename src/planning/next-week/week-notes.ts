@@ -15,7 +15,7 @@ import type { PlacedDemand } from './place-demands';
 const restDay = 'Rest day.';
 
 /** The session's line, and the lines of its routine beneath it. */
-function blockOf(journal: Journal, { demand, place }: PlacedDemand): string {
+export function sessionBlockOf(journal: Journal, { demand, place }: PlacedDemand): string {
   const { routine } = demand;
   const line = sessionLine(sessionAt(demand, place.start));
   const note = routine && journal.note(routine.note);
@@ -45,7 +45,7 @@ export function weekNotes(
     const own = placed
       .filter(({ place }) => place.day === day)
       .sort((one, other) => (one.place.start ?? 1440) - (other.place.start ?? 1440));
-    const blocks = own.map((one) => blockOf(journal, one));
+    const blocks = own.map((one) => sessionBlockOf(journal, one));
     if (noteForDay(journal, date)) return blocks.length === 0 ? [] : addToDay(journal, date, blocks);
     const arriving = standing
       .filter(({ session, state }) => session.day === day && session.movedFrom !== undefined && isToDo(state))
