@@ -15,6 +15,7 @@ const pureFolders = [
   'training',
   'planning',
   'published',
+  'command-line',
   'editor-views',
   'package',
   'scripts',

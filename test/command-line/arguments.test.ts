@@ -1,0 +1,80 @@
+import assert from 'node:assert/strict';
+import { describe, it } from 'mocha';
+import { parseArguments } from '../../src/command-line/parse-arguments';
+import { run } from './run';
+
+const words = (line: string) => line.split(' ').filter((word) => word !== '');
+
+describe('the words on the command line', () => {
+  for (const [line, command] of [
+    ['check notes', { kind: 'check', folder: 'notes', json: false }],
+    ['progress notes --json', { kind: 'progress', folder: 'notes', json: true }],
+    [
+      '--today 2026-02-24 check --zone Europe/Lisbon notes',
+      { kind: 'check', folder: 'notes', json: false, today: '2026-02-24', zone: 'Europe/Lisbon' },
+    ],
+    [
+      'check --today=2026-02-24 -- --odd-folder',
+      { kind: 'check', folder: '--odd-folder', json: false, today: '2026-02-24' },
+    ],
+    ['--help', { kind: 'help' }],
+    ['check -h', { kind: 'help' }],
+    ['--version', { kind: 'version' }],
+  ] as const) {
+    it(`understand "${line}"`, () => assert.deepEqual(parseArguments(words(line)), command));
+  }
+
+  for (const [line, message] of [
+    ['', 'Say what to do: check or progress.'],
+    ['mend notes', 'Unknown command "mend": check or progress.'],
+    ['check', 'Say which folder to check.'],
+    ['progress', 'Say which folder to read.'],
+    ['check a b', 'One folder at a time: "b" is one too many.'],
+    ['check notes --today 2026-02-30', '"2026-02-30" is not a date such as 2026-02-24.'],
+    ['check notes --today tomorrow', '"tomorrow" is not a date such as 2026-02-24.'],
+    [
+      'check notes --zone Lisbon/Europe',
+      '"Lisbon/Europe" is not a time zone that this machine knows, such as Europe/Lisbon.',
+    ],
+    ['check notes --todai 2026-02-24', "Unknown option '--todai'."],
+    ['check notes --today', "Option '--today <value>' argument missing."],
+    ['check notes --json=yes', "Option '--json' does not take an argument."],
+  ] as const) {
+    it(`are refused in one line: "${line}"`, async () => {
+      const { code, out, error } = await run(words(line));
+      assert.deepEqual({ code, out, error }, { code: 2, out: '', error: `${message}\n` });
+    });
+  }
+
+  it('print help and version', async () => {
+    const help = await run(['--help']);
+    assert.equal(help.code, 0);
+    for (const word of ['check', 'progress', '--today', '--zone', '--json', '--version']) {
+      assert(help.out.includes(word), word);
+    }
+    assert.deepEqual(await run(['--version']), { code: 0, out: '1.2.3\n', error: '' });
+  });
+
+  it('cannot smuggle commands to the terminal into a message', async () => {
+    const { error } = await run(['\u001b[31mred\u001b[0m\nline']);
+    assert.equal(error, 'Unknown command "red line": check or progress.\n');
+  });
+});
+
+describe('a folder', () => {
+  it('that is none is refused', async () => {
+    assert.deepEqual(await run(['check', 'elsewhere']), {
+      code: 2,
+      out: '',
+      error: '"elsewhere" is not a folder that can be read.\n',
+    });
+  });
+
+  it('without a journal is refused: a mistyped folder must not look like a clean one', async () => {
+    for (const command of ['check', 'progress']) {
+      const { code, out, error } = await run([command, 'notes'], { 'README.md': '# Words\n' });
+      assert.deepEqual([code, out], [2, '']);
+      assert.equal(error, 'No journal in "notes": neither a note named journal.md nor a day note.\n');
+    }
+  });
+});
