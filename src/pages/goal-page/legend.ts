@@ -30,6 +30,12 @@ function otherShapes(view: ChartView): readonly Shape[] {
   ];
 }
 
+/** The colour of the only side that has such readings; that of words when both have. */
+function otherColour(view: ChartView): string {
+  const [first, ...more] = view.series.filter((series) => series.others.length > 0);
+  return first && more.length === 0 ? first.side : 'step';
+}
+
 /** Says what the shapes of a chart stand for; only those that it draws. */
 export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
   const hasRepeats = view.series.some((series) => series.repeats.length > 0);
@@ -38,7 +44,7 @@ export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
     { class: 'legend' },
     ...view.series.map(seriesEntry),
     hasRepeats ? entry('none', texts.repeat, ['circle', { cx: 12, cy: 6, r: 3 }]) : undefined,
-    view.others === undefined ? undefined : entry('step', view.others, ...otherShapes(view)),
+    view.others === undefined ? undefined : entry(otherColour(view), view.others, ...otherShapes(view)),
     view.target
       ? entry('target', texts.target, ['path', { d: 'M0 6H24', 'stroke-dasharray': '2 3' }])
       : undefined,
