@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal';
 import type { IsoWeek } from '../notation/time/iso-week';
 import { checkGoals } from './check-goals';
+import { checkHistory } from './check-history';
 import { checkNote } from './check-note';
 import { checkWeekIn } from './check-week';
 import type { Finding } from './finding';
@@ -20,6 +21,7 @@ export function checkJournal(journal: Journal, options: CheckJournalOptions): re
   return inOrder([
     ...[...journal.notes()].flatMap((note) => checkNote(note, journal)),
     ...checkGoals(journal, options),
+    ...checkHistory(context),
     ...weeks.flatMap((week) => checkWeekIn(context, week)),
   ]);
 }

@@ -24,6 +24,10 @@ export const findingCodes = [
   'duplicate-goal',
   'duplicate-session',
   'bad-date',
+  'goal-pace',
+  'goal-hours',
+  'slipping',
+  'gap-worth-changing',
 ] as const;
 
 export type FindingCode = (typeof findingCodes)[number];
@@ -66,7 +70,11 @@ export type RemedyName =
   | 'add-why'
   | 'add-date'
   | 'add-metric'
-  | 'clear-pain';
+  | 'clear-pain'
+  | 'move-goal-date'
+  | 'write-rule'
+  | 'smaller-next-week'
+  | 'ramp-back';
 
 /** One thing that the notes say and a rule, a goal or the notation does not allow. */
 export interface Finding {

@@ -2,11 +2,12 @@ import type { Journal, JournalPlan } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
 import { type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
 import { checkGoals } from './check-goals';
+import { KeptHistory } from './check-history';
 import { checkNote } from './check-note';
 import { checkWeekIn } from './check-week';
 import type { Finding } from './finding';
 import { inOrder } from './finding-order';
-import { type CheckOptions, checkContext } from './week-under-check';
+import { type CheckContext, type CheckOptions, checkContext } from './week-under-check';
 
 /** What a person looks at: the weeks around today, and notes that are open whatever their age. */
 export interface FindingsView extends CheckOptions {
@@ -31,6 +32,7 @@ function weekOfNote(note: Note): IsoWeek | undefined {
  */
 export class PublishedFindings {
   readonly #journal: Journal;
+  readonly #history = new KeptHistory();
   #checked = new Map<NotePath, CheckedNote>();
   #byNote = new Map<NotePath, readonly Finding[]>();
 
@@ -53,10 +55,12 @@ export class PublishedFindings {
    * @returns The notes whose findings are not what they were.
    */
   refresh(view: FindingsView): ReadonlySet<NotePath> {
+    const context = checkContext(this.#journal, view);
     const found = [
       ...this.#noteFindings(view),
       ...checkGoals(this.#journal, view),
-      ...this.#weekFindings(view),
+      ...this.#weekFindings(view, context),
+      ...this.#history.check(context),
     ];
     const byNote = new Map<NotePath, Finding[]>();
     for (const finding of inOrder(found)) {
@@ -86,8 +90,7 @@ export class PublishedFindings {
     return [...checked.values()].flatMap((one) => one.findings);
   }
 
-  #weekFindings(view: FindingsView): readonly Finding[] {
-    const context = checkContext(this.#journal, view);
+  #weekFindings(view: FindingsView, context: CheckContext): readonly Finding[] {
     const inView = new Set(view.weeks);
     const found = view.weeks.flatMap((week) => checkWeekIn(context, week));
     const others = new Set<IsoWeek>();

@@ -8,7 +8,7 @@ import { journalFromNotes } from './journal-from-text';
 
 const folder = join(process.cwd(), 'media/guide/findings');
 
-/** A journal as a page of the guide shows it: file names in bold, each above its text. */
+/** A journal as a page of the guide shows it: file names in bold, each above its text, or several above one they share. */
 interface Example {
   readonly notes: Readonly<Record<string, string>>;
   readonly today: string;
@@ -18,9 +18,12 @@ interface Example {
 function readExample(page: string, heading: string): Example {
   const [, section = ''] = page.split(`\n## ${heading}\n`);
   const text = section.split(/\n## /)[0] ?? '';
-  const notes = [...text.matchAll(/^\*\*(.+?)\*\*\n+```markdown\n([\s\S]*?)^```$/gm)];
+  const notes: Record<string, string> = {};
+  for (const [, names = '', written = ''] of text.matchAll(/^\*\*(.+?)\*\*\n+```markdown\n([\s\S]*?)^```$/gm)) {
+    for (const name of names.split(', ')) notes[name] = `${notes[name] ?? ''}${written}`;
+  }
   return {
-    notes: Object.fromEntries(notes.map((note) => [note[1] ?? '', note[2] ?? ''])),
+    notes,
     today: /^Today: (\S+)$/m.exec(text)?.[1] ?? '',
     zone: /^Zone: (\S+)$/m.exec(text)?.[1] ?? 'UTC',
   };

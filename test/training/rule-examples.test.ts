@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { addDays, daysBetween } from '../../src/notation/time/iso-date';
 import type { FindingCode } from '../../src/training/finding';
 import { goalRules } from '../../src/training/goal-rules';
+import { historyRules } from '../../src/training/history-rules';
 import { noteRules } from '../../src/training/notation-rules';
 import { weekRules } from '../../src/training/rules';
 import { date } from './dates';
@@ -12,8 +13,9 @@ import { told } from './journal-from-text';
 /** Wednesday of 2026-W09, in which the examples lie. */
 const today = '2026-02-25';
 
-/** `2026-02-23.md ... 2026-02-25.md` is a note for each of the days. */
+/** `2026-02-23.md ... 2026-02-25.md` is a note for each of the days; several names are joined by commas. */
 function fileNames(heading: string): readonly string[] {
+  if (heading.includes(', ')) return heading.split(', ');
   const range = /^(\S+)\.md \.\.\. (\S+)\.md$/.exec(heading);
   if (!range) return [heading];
   const first = date(range[1] ?? '');
@@ -53,5 +55,6 @@ function specify(folder: string, code: FindingCode): void {
 describe('the examples in the comments of the rules', () => {
   for (const { code } of weekRules) specify('rules', code);
   for (const { code } of goalRules) specify('goal-rules', code);
+  for (const { code } of historyRules) specify('history-rules', code);
   for (const { code } of noteRules) specify('notation-rules', code);
 });

@@ -1,7 +1,9 @@
-import type { JournalPlan } from '../../journal/journal';
+import type { JournalPlan, Need } from '../../journal/journal';
+import type { NotePlace } from '../../journal/note';
 import type { Rule } from '../default-rules';
 import { loads } from '../open-pain';
 import type { SessionFacts } from '../session-facts';
+import { tagRange } from '../session-place';
 
 /** What needs time to recover: the sessions of a kind, or a region that sessions train. */
 export interface RecoverySubject {
@@ -16,6 +18,14 @@ export interface CurrentGap {
   readonly by: 'rule' | 'default' | 'need';
   /** The rule that says it, when one does. */
   readonly rule?: Rule;
+  /** The need that says it, when no rule does. */
+  readonly need?: Need;
+}
+
+/** The `gap:` that is kept, as it is written; `undefined` for a default or none. */
+export function currentPlace(current: CurrentGap | undefined): NotePlace | undefined {
+  const written = current?.rule?.written ?? current?.need;
+  return written && { note: written.note, range: written.entry.gap?.range ?? tagRange(written.entry) };
 }
 
 /** Whether a session trains the subject. Recovery trains nothing. */
@@ -47,7 +57,9 @@ export function currentGap(
       : [],
   );
   const needed = plan.needs.flatMap((need): CurrentGap[] =>
-    about === 'kind' && need.kind === name && need.gap ? [{ hours: need.gap.minutes / 60, by: 'need' }] : [],
+    about === 'kind' && need.kind === name && need.gap
+      ? [{ hours: need.gap.minutes / 60, by: 'need', need }]
+      : [],
   );
   const longest = (gaps: readonly CurrentGap[]) => [...gaps].sort((one, other) => other.hours - one.hours)[0];
   return longest(ruled) ?? longest(needed);
