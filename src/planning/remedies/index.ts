@@ -8,12 +8,15 @@ import { addRecoverySession } from './add-recovery-session';
 import { addWhy } from './add-why';
 import { clearPain } from './clear-pain';
 import { markSkipped } from './mark-skipped';
+import { moveGoalDate } from './move-goal-date';
 import { moveToLegalDay } from './move-to-legal-day';
+import { rampBack, smallerNextWeek } from './next-week-remedies';
 import type { Remedy, RemedyMaker } from './remedy';
 import { replaceText } from './replace-text';
 import { swapWithAnotherDay } from './swap-with-another-day';
 import { tickAsDone } from './tick-as-done';
 import { turnFoundIntoRecovery } from './turn-into-recovery';
+import { writeRule } from './write-rule';
 
 export type { Remedy } from './remedy';
 
@@ -30,6 +33,10 @@ const makers: { readonly [Name in RemedyName]: RemedyMaker } = {
   'add-date': addDate,
   'add-metric': addMetric,
   'clear-pain': clearPain,
+  'move-goal-date': moveGoalDate,
+  'write-rule': writeRule,
+  'smaller-next-week': smallerNextWeek,
+  'ramp-back': rampBack,
 };
 
 /**

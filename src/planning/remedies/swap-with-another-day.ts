@@ -47,6 +47,15 @@ function movedTo(journal: Journal, session: Session, slot: Slot): readonly NoteC
   });
 }
 
+/** Two moves in one: what leaves a note is marked there before what arrives is written behind it. */
+function exchanged(
+  [leaves, ...arrives]: readonly NoteChange[],
+  [otherLeaves, ...otherArrives]: readonly NoteChange[],
+): readonly NoteChange[] {
+  if (!leaves || !otherLeaves) return [];
+  return [leaves, otherLeaves, ...arrives, ...otherArrives];
+}
+
 /** Lets the session change day and time with another of its week, when that breaks no rule. */
 export const swapWithAnotherDay: RemedyMaker = function* (mend): Generator<Remedy> {
   const session = foundSession(mend);
@@ -64,7 +73,7 @@ export const swapWithAnotherDay: RemedyMaker = function* (mend): Generator<Remed
     yield {
       name: 'swap-with-another-day',
       title: message('Swap it with the {0} session of {1}', other.kind, weekdayName(other.day)),
-      changes: joinChanges([...movedTo(journal, session, there), ...movedTo(journal, other, here)]),
+      changes: joinChanges(exchanged(movedTo(journal, session, there), movedTo(journal, other, here))),
       preferred: false,
     };
     return;
