@@ -8,6 +8,8 @@ export interface DateWords {
   day(date: IsoDate, today: IsoDate): string;
   /** `Tuesday, February 24`, with the year when it is not the year of `today`. */
   weekdayAndDay(date: IsoDate, today: IsoDate): string;
+  /** `Tue, Feb 24`. */
+  short(date: IsoDate): string;
   /** The shortest that cannot be mistaken: the weekday within six days of `today`, else the day. */
   near(date: IsoDate, today: IsoDate): string;
 }
@@ -45,6 +47,7 @@ export function dateWords(language: string): DateWords {
     weekday,
     day,
     weekdayAndDay: (date, today) => write(date, { weekday: 'long', ...dayOptions(date, today) }),
+    short: (date) => write(date, { weekday: 'short', day: 'numeric', month: 'short' }),
     near: (date, today) => (Math.abs(daysBetween(today, date)) <= 6 ? weekday(date) : day(date, today)),
   };
 }

@@ -6,7 +6,7 @@ import { formatTime } from '../../notation/time/wall-clock';
 import { type NextWeek, type PlacedSession, planNextWeek } from '../../planning/next-week';
 import type { NoteChange } from '../../planning/note-change';
 import { applyChanges } from '../apply-changes';
-import { shortDay } from '../day-names';
+import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { say } from '../sentences';
@@ -33,7 +33,7 @@ function choiceFor(change: NoteChange, plan: NextWeek, journal: OpenJournal): No
   const sessions = plan.placed.filter((session) => session.date === date);
   const what = sessions.length === 0 ? vscode.l10n.t('rest day') : sessions.map(sessionWords).join('; ');
   return {
-    label: `${shortDay(date as IsoDate)}: ${what}`,
+    label: `${editorWords().dates.short(date as IsoDate)}: ${what}`,
     description: change.kind === 'create' ? vscode.l10n.t('new note') : vscode.l10n.t('added to the note'),
     ...(sessions.length === 0 ? {} : { detail: sessions.map((session) => say(session.reason)).join('; ') }),
     picked: true,
@@ -64,7 +64,13 @@ function titleOf(plan: NextWeek): string {
     plan.leftOut.length === 0
       ? vscode.l10n.t('nothing left out')
       : vscode.l10n.t('{0} left out', plan.leftOut.length);
-  return vscode.l10n.t('{0} to {1}: {2}, {3}', shortDay(first), shortDay(addDays(first, 6)), placed, left);
+  return vscode.l10n.t(
+    '{0} to {1}: {2}, {3}',
+    editorWords().dates.short(first),
+    editorWords().dates.short(addDays(first, 6)),
+    placed,
+    left,
+  );
 }
 
 /** Shows what would be written, a row a note, all ticked; resolves to what the person keeps. */

@@ -6,7 +6,7 @@ import { changeChecker, speaksAgainst } from '../../planning/findings-added';
 import { moveSession, rateSession, skipSession, tickSession } from '../../planning/session-changes';
 import { sessionState } from '../../training/session-state';
 import { applyChanges } from '../apply-changes';
-import { shortDay } from '../day-names';
+import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
 import { say } from '../sentences';
 import { registerCommand } from './run-command';
@@ -35,7 +35,7 @@ async function tick({ journal, session }: SessionInHand): Promise<void> {
 async function skip({ journal, session }: SessionInHand): Promise<void> {
   const picked = await vscode.window.showQuickPick([...reasons()], {
     title: vscode.l10n.t('Why is it left out?'),
-    placeHolder: vscode.l10n.t('{0}, {1}', session.kind, shortDay(session.date)),
+    placeHolder: vscode.l10n.t('{0}, {1}', session.kind, editorWords().dates.short(session.date)),
   });
   if (picked) await applyChanges(journal, skipSession(journal.journal, session, picked.reason));
 }
@@ -62,7 +62,7 @@ function dayChoices({ journal, session }: SessionInHand) {
       const standing = journal.journal.sessions(day, day).map((one) => one.kind);
       return {
         date,
-        label: shortDay(date),
+        label: editorWords().dates.short(date),
         description: standing.length === 0 ? vscode.l10n.t('nothing yet') : standing.join(', '),
         detail: against[0]
           ? `$(warning) ${say(against[0].message)}`
@@ -73,7 +73,11 @@ function dayChoices({ journal, session }: SessionInHand) {
 
 async function move(inHand: SessionInHand): Promise<void> {
   const picked = await vscode.window.showQuickPick(dayChoices(inHand), {
-    title: vscode.l10n.t('Move {0} of {1} to', inHand.session.kind, shortDay(inHand.session.date)),
+    title: vscode.l10n.t(
+      'Move {0} of {1} to',
+      inHand.session.kind,
+      editorWords().dates.short(inHand.session.date),
+    ),
     matchOnDescription: true,
   });
   if (!picked) return;
@@ -85,7 +89,7 @@ async function move(inHand: SessionInHand): Promise<void> {
 /** A session that went to another week is out of sight in the week view; a word in the status bar says where. */
 function showIfElsewhere(from: IsoDate, to: IsoDate): void {
   if (isoWeekOf(from) !== isoWeekOfDay(dayNumber(to)))
-    vscode.window.setStatusBarMessage(vscode.l10n.t('Moved to {0}.', shortDay(to)), 5000);
+    vscode.window.setStatusBarMessage(vscode.l10n.t('Moved to {0}.', editorWords().dates.short(to)), 5000);
 }
 
 /** Commands on one session: the one of a view's row, or the one under the cursor. */

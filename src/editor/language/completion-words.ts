@@ -3,8 +3,9 @@ import { formatQuantity } from '../../notation/quantity';
 import type { IsoDate } from '../../notation/time/iso-date';
 import type { Proposal, ProposalSubject } from '../../planning/proposals/proposal';
 import { lengthInWords } from '../../training/wording';
+import { editorWords } from '../editor-words';
 import { fieldDescription, tagDescription } from './tag-descriptions';
-import { daysFromNow, editorWords } from './words';
+import { daysFromNow } from './words';
 
 /** The sign that the editor's list shows before a proposal. */
 export function completionKind({ subject }: Proposal): vscode.CompletionItemKind {

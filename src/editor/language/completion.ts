@@ -49,14 +49,16 @@ export class NoteCompletion implements vscode.CompletionItemProvider {
     this.#journals = journals;
   }
 
-  provideCompletionItems(
+  async provideCompletionItems(
     document: vscode.TextDocument,
     position: vscode.Position,
     token: vscode.CancellationToken,
     trigger: vscode.CompletionContext,
-  ): vscode.CompletionList | undefined {
+  ): Promise<vscode.CompletionList | undefined> {
     const before = document.lineAt(position).text.slice(0, position.character);
-    if (possibleTagStart(before) === undefined || token.isCancellationRequested) return undefined;
+    if (possibleTagStart(before) === undefined) return undefined;
+    await this.#journals.ready;
+    if (token.isCancellationRequested) return undefined;
     const found = this.#journals.find(document.uri);
     if (!found) return undefined;
     const text = document.getText();

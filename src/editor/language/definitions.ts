@@ -11,12 +11,13 @@ function wholeRange({ entry }: NamedPlace): SourceRange {
   return entry.tag === 'goal' ? entry.scope : entry.range;
 }
 
-function nameUnder(
+async function nameUnder(
   { journals }: FeatureContext,
   document: vscode.TextDocument,
   position: vscode.Position,
   token: vscode.CancellationToken,
 ) {
+  await journals.ready;
   const found = token.isCancellationRequested ? undefined : journals.noteOf(document);
   if (!found) return undefined;
   const named = nameAt(found.journal.journal, found.note, offsetInNote(found.note, position));
@@ -29,8 +30,8 @@ function locationOf(journal: OpenJournal, place: NamedPlace): vscode.Location {
 
 function definitionProvider(context: FeatureContext): vscode.DefinitionProvider {
   return {
-    provideDefinition(document, position, token): vscode.LocationLink[] | undefined {
-      const under = nameUnder(context, document, position, token);
+    async provideDefinition(document, position, token): Promise<vscode.LocationLink[] | undefined> {
+      const under = await nameUnder(context, document, position, token);
       if (!under) return undefined;
       const { journal, named } = under;
       const origin = rangeInNote(named.note, named.name.range);
@@ -48,8 +49,8 @@ function definitionProvider(context: FeatureContext): vscode.DefinitionProvider 
 
 function referenceProvider(context: FeatureContext): vscode.ReferenceProvider {
   return {
-    provideReferences(document, position, options, token): vscode.Location[] | undefined {
-      const under = nameUnder(context, document, position, token);
+    async provideReferences(document, position, options, token): Promise<vscode.Location[] | undefined> {
+      const under = await nameUnder(context, document, position, token);
       if (!under) return undefined;
       const { journal, named } = under;
       return namedPlaces(journal.journal, named.thing)

@@ -7,8 +7,9 @@ import { type MetricProgress, type MetricSeries, metricProgress } from '../../tr
 import { nextSession } from '../../training/next-session';
 import { stepProgress } from '../../training/step-progress';
 import { type WeekReader, weekReader } from '../../training/training-week';
+import { editorWords } from '../editor-words';
 import type { OpenJournal } from '../open-journal';
-import { daysFromNow, editorWords, escaped, quantityWords } from './words';
+import { daysFromNow, escaped, quantityWords } from './words';
 
 /** `left 9.5 cm (24 February)` */
 function latestOf(series: MetricSeries, metric: MetricProgress, today: IsoDate): readonly string[] {

@@ -47,11 +47,12 @@ export class NoteHover implements vscode.HoverProvider {
     this.#journals = journals;
   }
 
-  provideHover(
+  async provideHover(
     document: vscode.TextDocument,
     position: vscode.Position,
     token: vscode.CancellationToken,
-  ): vscode.Hover | undefined {
+  ): Promise<vscode.Hover | undefined> {
+    await this.#journals.ready;
     const found = token.isCancellationRequested ? undefined : this.#journals.noteOf(document);
     if (!found) return undefined;
     const at = paragraphsAt(found.journal, found.note, offsetInNote(found.note, position));

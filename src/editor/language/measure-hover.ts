@@ -9,9 +9,10 @@ import {
   type MetricProgress,
   metricProgress,
 } from '../../training/metric-progress';
+import { editorWords } from '../editor-words';
 import type { OpenJournal } from '../open-journal';
 import type { Words } from '../words';
-import { editorWords, escaped, quantityWords } from './words';
+import { escaped, quantityWords } from './words';
 
 /** The day of `day`, and the one before it, among the readings of the same side and state. */
 function comparedDays(

@@ -15,8 +15,9 @@ import {
   weekReader,
 } from '../../training/training-week';
 import { minutesInWords } from '../../training/wording';
+import { editorWords } from '../editor-words';
 import type { OpenJournal } from '../open-journal';
-import { editorWords, escaped } from './words';
+import { escaped } from './words';
 
 /** How far back the last session of the same kind is looked for. */
 const daysBack = 56;

@@ -120,7 +120,9 @@ export function noteSymbols(journal: OpenJournal, note: Note): vscode.DocumentSy
 
 function documentSymbols({ journals }: FeatureContext): vscode.DocumentSymbolProvider {
   return {
-    provideDocumentSymbols(document, token) {
+    async provideDocumentSymbols(document, token) {
+      // The outline is asked for once, when a note is opened.
+      await journals.ready;
       const found = token.isCancellationRequested ? undefined : journals.noteOf(document);
       return found && noteSymbols(found.journal, found.note);
     },
@@ -130,7 +132,8 @@ function documentSymbols({ journals }: FeatureContext): vscode.DocumentSymbolPro
 /** Goals and routines of every journal; the editor itself compares them with what was typed. */
 function workspaceSymbols({ journals }: FeatureContext): vscode.WorkspaceSymbolProvider {
   return {
-    provideWorkspaceSymbols(_query, token) {
+    async provideWorkspaceSymbols(_query, token) {
+      await journals.ready;
       if (token.isCancellationRequested) return undefined;
       return journals.all().flatMap((journal) => {
         const { goals, routines } = journal.journal.plan;

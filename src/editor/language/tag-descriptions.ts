@@ -5,23 +5,23 @@ import type { TagName } from '../../notation/entries';
 export function tagDescription(tag: TagName): string {
   switch (tag) {
     case 'goal':
-      return vscode.l10n.t('opens a goal; the tags below belong to it');
+      return vscode.l10n.t('opens a goal');
     case 'why':
-      return vscode.l10n.t('your private reason for the goal above');
+      return vscode.l10n.t('your private reason');
     case 'metric':
-      return vscode.l10n.t('how the goal is measured: first reading and target');
+      return vscode.l10n.t('how the goal is measured');
     case 'step':
-      return vscode.l10n.t('a smaller goal on the way, with a date');
+      return vscode.l10n.t('a smaller goal on the way');
     case 'need':
-      return vscode.l10n.t('sessions that the goal, or every week, asks for');
+      return vscode.l10n.t('sessions that a week asks for');
     case 'routine':
-      return vscode.l10n.t('warm-up and exercises that go into a session’s note');
+      return vscode.l10n.t('what is done in a session');
     case 'rule':
-      return vscode.l10n.t('a rule of your own: gaps, most and least a week');
+      return vscode.l10n.t('a rule of your own');
     case 'kind':
-      return vscode.l10n.t('your own word for a kind of session');
+      return vscode.l10n.t('your own kind of session');
     case 'free':
-      return vscode.l10n.t('hours in which sessions may stand');
+      return vscode.l10n.t('hours for sessions');
     case 'busy':
       return vscode.l10n.t('days or hours that are taken');
     case 'event':
@@ -29,15 +29,15 @@ export function tagDescription(tag: TagName): string {
     case 'athlete':
       return vscode.l10n.t('whose journal it is');
     case 'zone':
-      return vscode.l10n.t('the time zone of the journal’s clock');
+      return vscode.l10n.t('the journal’s time zone');
     case 'session':
-      return vscode.l10n.t('a session: planned while its box is empty, done when it is ticked');
+      return vscode.l10n.t('a session, planned or done');
     case 'measure':
-      return vscode.l10n.t('one reading of a goal’s metric');
+      return vscode.l10n.t('one reading of a metric');
     case 'sore':
       return vscode.l10n.t('soreness of a region, 0 to 10');
     case 'pain':
-      return vscode.l10n.t('pain of a region: not soreness, open until it says clear');
+      return vscode.l10n.t('pain, open until it says clear');
     case 'win':
       return vscode.l10n.t('what went well');
   }

@@ -1,12 +1,6 @@
 import * as vscode from 'vscode';
 import type { Unit } from '../../notation/quantity';
-import { say } from '../sentences';
-import { type Words, wordsOf } from '../words';
-
-/** Dates, numbers and quantities in the language of the editor. */
-export function editorWords(): Words {
-  return wordsOf(vscode.env.language, say);
-}
+import type { Words } from '../words';
 
 /** A value with its unit when that is known. */
 export function quantityWords(words: Words, value: number, unit: Unit | undefined): string {
