@@ -24,7 +24,7 @@ function usualStart({ journal, date, today }: ProposalSource, kind: string): str
   return span && formatTime(span.start);
 }
 
-function sessionForNeed(source: ProposalSource, need: Need): Proposal {
+function sessionForNeed(source: ProposalSource, need: Need, label: string): Proposal {
   const start = usualStart(source, need.kind);
   const named = fieldsOfNeed(need);
   const fields = [
@@ -34,24 +34,33 @@ function sessionForNeed(source: ProposalSource, need: Need): Proposal {
     ...(need.rating === undefined ? [] : [`${need.rating}/10`]),
     ...named.map(snippetText),
   ];
-  return snippet(
-    [need.kind, ...named].join(' '),
-    fields.join(' '),
-    { is: 'session-for-need', need },
-    { asked: true },
-  );
+  return snippet(label, fields.join(' '), { is: 'session-for-need', need }, { asked: true });
+}
+
+/** A need by all that its session takes over. */
+function fullLabel(need: Need): string {
+  return [need.kind, ...fieldsOfNeed(need)].join(' ');
+}
+
+/** A need by its kind and its goal, or by the first thing that it asks for. */
+function shortLabel(need: Need): string {
+  return [need.kind, ...fieldsOfNeed(need).slice(0, 1)].join(' ');
 }
 
 /** Sessions that the week asks for, whole, and then kinds alone. */
 export function newSessionProposals(source: ProposalSource, context: FieldContext): readonly Proposal[] {
   const kinds = kindProposals(source).map((one) => ({ ...one, asked: true }));
   if (context.fields.length > 0) return kinds;
-  const needs = openNeeds(source.journal.plan, isoWeekOf(source.date ?? source.today));
-  const whole = new Map(needs.map((need) => [fieldsOfNeed(need).join(' ') + need.kind, need]));
+  const needs = openNeeds(source.journal.plan, isoWeekOf(source.date ?? source.today)).filter(
+    (need) => fieldsOfNeed(need).length > 0,
+  );
+  const whole = new Map(needs.map((need) => [fullLabel(need), need]));
+  const short = [...whole.values()].map(shortLabel);
+  const labels = [...whole].map(([full, need]) =>
+    short.filter((one) => one === shortLabel(need)).length > 1 ? full : shortLabel(need),
+  );
   return [
-    ...[...whole.values()]
-      .filter((need) => fieldsOfNeed(need).length > 0)
-      .map((need) => sessionForNeed(source, need)),
+    ...[...whole.values()].map((need, index) => sessionForNeed(source, need, labels[index] ?? need.kind)),
     ...kinds,
   ];
 }
