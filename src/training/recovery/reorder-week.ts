@@ -3,6 +3,7 @@ import type { DayNumber, IsoDate } from '../../notation/time/iso-date';
 import { instantOf } from '../../notation/time/zoned-time';
 import type { Message } from '../finding';
 import { gapBetween, missingMinutes, type TimedSession } from '../gap';
+import { loads } from '../open-pain';
 import type { SessionFacts } from '../session-facts';
 import { isToDo } from '../session-state';
 import type { SessionTimes } from '../session-times';
@@ -118,7 +119,20 @@ function soreWords({ first, second, hours, countedIn, reports, skippedForSore }:
     : message("Sore on {0}, {1} after {2}'s {3} session: {4}", day, gap, firstDay, firstKind, names);
 }
 
-/** Sore pairs among the sessions, each once with the kind or region that shows it first. */
+/** Soreness that lasts longer is no matter of the order of a week. No source. */
+const longestGapHours = 72;
+
+/** Whether the second session asked something of what was still sore; where nothing says what it trains, it did. */
+function mattered({ second, reports, skippedForSore }: SessionPair): boolean {
+  const { regions } = second;
+  return (
+    skippedForSore ||
+    regions.length === 0 ||
+    reports.some((report) => regions.some((region) => loads(region, report.region)))
+  );
+}
+
+/** Sore pairs among the sessions, with the kinds and regions that show them. */
 function sorePairsOf(context: CheckContext, sessions: readonly SessionFacts[]) {
   const first = Math.min(...sessions.map(({ session }) => session.day));
   const last = Math.max(...sessions.map(({ session }) => session.day));
@@ -131,7 +145,7 @@ function sorePairsOf(context: CheckContext, sessions: readonly SessionFacts[]) {
   };
   return recoverySubjects(sessions).flatMap((subject) =>
     sessionPairs(source, subject)
-      .filter(({ sore }) => sore)
+      .filter((pair) => pair.sore && pair.hours < longestGapHours && mattered(pair))
       .map((pair) => ({ subject, pair })),
   );
 }
