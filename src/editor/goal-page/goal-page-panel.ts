@@ -69,7 +69,7 @@ export class GoalPagePanel implements vscode.Disposable {
       styleSource: panel.webview.cspSource,
       nonce: newNonce(),
       language: vscode.env.language,
-      title: panel.title,
+      title: vscode.l10n.t('Goals'),
     });
   }
 

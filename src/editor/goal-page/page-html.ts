@@ -15,15 +15,21 @@ function inAttribute(text: string): string {
   return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
 }
 
-/** 32 hexadecimal digits from the machine's source of chance. */
+/**
+ * 32 hexadecimal digits by chance. Hosts of older editors lack the machine's own source of chance; there a weaker one
+ * will do, because the frame holds nothing that anyone else has written.
+ */
 export function newNonce(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+  const bytes =
+    typeof crypto === 'undefined'
+      ? Array.from({ length: 16 }, () => Math.floor(Math.random() * 256))
+      : [...crypto.getRandomValues(new Uint8Array(16))];
+  return bytes.map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 /**
  * The page's frame: one style sheet, one script, and a policy that lets nothing else in. It holds no word of any
- * note but the title: the others come later, as text.
+ * note: these come later, as text.
  */
 export function pageHtml(frame: PageFrame): string {
   const policy = `default-src 'none'; style-src ${frame.styleSource}; script-src 'nonce-${frame.nonce}'`;

@@ -3,8 +3,9 @@ import type { Goal } from '../../journal/journal';
 import { daysBetween, type IsoDate } from '../../notation/time/iso-date';
 import { isoWeekOf } from '../../notation/time/iso-week';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
-import { type MetricProgress, type MetricSeries, metricProgress } from '../../training/metric-progress';
+import { type MetricProgress, metricProgress } from '../../training/metric-progress';
 import { nextSession } from '../../training/next-session';
+import { type ReadingSeries, readingSeries } from '../../training/progress/reading-series';
 import { stepProgress } from '../../training/step-progress';
 import { type WeekReader, weekReader } from '../../training/training-week';
 import { editorWords } from '../editor-words';
@@ -12,8 +13,9 @@ import type { OpenJournal } from '../open-journal';
 import { daysFromNow, escaped, quantityWords } from './words';
 
 /** `left 9.5 cm (24 February)` */
-function latestOf(series: MetricSeries, metric: MetricProgress, today: IsoDate): readonly string[] {
-  const { latest, side } = series;
+function latestOf(series: ReadingSeries, metric: MetricProgress, today: IsoDate): readonly string[] {
+  const { side } = series;
+  const latest = series.days.at(-1);
   if (!latest) return [];
   const words = editorWords();
   const value = quantityWords(words, latest.value, metric.unit);
@@ -24,7 +26,8 @@ function latestOf(series: MetricSeries, metric: MetricProgress, today: IsoDate):
 }
 
 function metricLine(metric: MetricProgress, today: IsoDate): string {
-  const latest = metric.series.flatMap((series) => latestOf(series, metric, today)).join(', ');
+  const judged = readingSeries(metric).filter((series) => series.isMain);
+  const latest = judged.flatMap((series) => latestOf(series, metric, today)).join(', ');
   const name = escaped(metric.name);
   const target =
     metric.target === undefined ? undefined : quantityWords(editorWords(), metric.target, metric.unit);
