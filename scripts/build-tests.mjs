@@ -16,6 +16,7 @@ const pureFolders = [
   'planning',
   'published',
   'command-line',
+  'editor-pages',
   'editor-views',
   'package',
   'scripts',
