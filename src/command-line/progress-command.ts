@@ -3,24 +3,32 @@ import type { IsoDate } from '../notation/time/iso-date';
 import { formatTimeSpan } from '../notation/time/wall-clock';
 import { type GoalProgress, goalProgress } from '../training/goal-progress';
 import type { MetricProgress, MetricSeries } from '../training/metric-progress';
+import { figuresOfGoal, type GoalFigures } from '../training/progress/goal-figures';
 import { weekReader } from '../training/training-week';
-import { printedPlace } from './printed-place';
+import { figuresLines, figuresValue } from './figures-report';
+import { journalsJson } from './printed-words';
 import type { JournalsToRead, JournalToRead } from './read-journals';
-import { terminalJson, terminalLine } from './terminal-text';
+import { terminalLine } from './terminal-text';
 
 /** The goals of one journal as `progress` prints them. */
 export interface JournalProgress {
   /** The journal's folder; empty for the folder that was given. */
   readonly journal: NotePath;
   readonly today: IsoDate;
-  readonly goals: readonly GoalProgress[];
+  readonly goals: readonly GoalReport[];
+}
+
+/** A goal's progress with its figures. */
+export interface GoalReport extends GoalProgress {
+  readonly figures: GoalFigures;
 }
 
 function progressOf({ journal, today }: JournalToRead): JournalProgress {
   const weeks = weekReader(journal, today);
-  const goals = [...journal.plan.goals.keys()].flatMap(
-    (id) => goalProgress(journal, id, { today, weeks }) ?? [],
-  );
+  const goals = [...journal.plan.goals.values()].flatMap((goal) => {
+    const progress = goalProgress(journal, goal.id, { today, weeks });
+    return progress ? [{ ...progress, figures: figuresOfGoal(journal, goal, { today, weeks }) }] : [];
+  });
   return { journal: journal.root, today, goals };
 }
 
@@ -29,30 +37,13 @@ export function progressReport({ journals }: JournalsToRead): readonly JournalPr
   return journals.map(progressOf);
 }
 
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-/** `value` with each note and range in it turned into file, line and column. */
-function withPrintedPlaces(value: unknown, { journal }: JournalToRead): unknown {
-  const turn = (inner: unknown): unknown => {
-    if (Array.isArray(inner)) return inner.map(turn);
-    if (!isObject(inner)) return inner;
-    const { note, range, ...rest } = inner;
-    const turned = Object.fromEntries(Object.entries(rest).map(([key, each]) => [key, turn(each)]));
-    if (typeof note !== 'string' || !isObject(range)) return turned;
-    return {
-      ...turned,
-      ...printedPlace(journal, note, { start: Number(range.start), end: Number(range.end) }),
-    };
-  };
-  return turn(value);
+function goalValue({ figures, ...goal }: GoalReport) {
+  return { ...goal, figures: figuresValue(figures) };
 }
 
 /** The report as JSON: `{ today, journals: [{ journal, today, goals }] }`. The private reasons are not in it. */
 export function progressJson(read: JournalsToRead): string {
-  const journals = read.journals.map((one) => withPrintedPlaces(progressOf(one), one));
-  return `${terminalJson({ today: read.today, journals })}\n`;
+  return journalsJson(read, (one) => ({ goals: progressOf(one).goals.map(goalValue) }));
 }
 
 function amount(value: number, { unit }: MetricProgress): string {
@@ -80,13 +71,14 @@ function dateWords({ by, daysLeft, closed }: GoalProgress): string {
   return daysLeft < 0 ? `by ${by}, ${-daysLeft} days ago` : `by ${by}, ${daysLeft} days left`;
 }
 
-function goalLines(goal: GoalProgress): readonly string[] {
+function goalLines(goal: GoalReport): readonly string[] {
   const done = goal.steps.filter(({ state }) => state === 'done' || state === 'reached').length;
   const next = goal.nextSession;
   return [
     `${goal.id}: ${goal.title} (${dateWords(goal)})`,
     ...[
       ...goal.metrics.flatMap(metricLines),
+      ...figuresLines(goal.figures),
       ...(goal.steps.length > 0 ? [`steps: ${done} of ${goal.steps.length}`] : []),
       `sessions done: ${goal.sessionsDone.length}`,
       ...(next

@@ -1,8 +1,12 @@
 import type { NoteSource } from '../journal/note-source';
+import { present } from '../notation/present';
+import { adherenceJson, adherenceLines } from './adherence-command';
 import { checkJson, checkLines, checkReport, hasWarnings } from './check-command';
+import { loadJson, loadLines } from './load-command';
 import { type Command, parseArguments, usage } from './parse-arguments';
 import { progressJson, progressLines } from './progress-command';
 import { type JournalsToRead, type Machine, readJournals } from './read-journals';
+import { recoveryJson, recoveryLines } from './recovery-command';
 import { terminalLine } from './terminal-text';
 
 /** The program's surroundings. */
@@ -17,18 +21,34 @@ export interface Surroundings extends Machine {
 /** 0 nothing to mend, 1 a warning or an error, 2 not understood. */
 export type ExitCode = 0 | 1 | 2;
 
+function figures(command: Extract<Command, { readonly folder: string }>, read: JournalsToRead): string {
+  const { json, weeks, chance } = command;
+  switch (command.kind) {
+    case 'load':
+      return json ? loadJson(read, weeks) : loadLines(read, weeks);
+    case 'recovery': {
+      const options = present({ weeks, acceptedChance: chance });
+      return json ? recoveryJson(read, options) : recoveryLines(read, options);
+    }
+    case 'adherence':
+      return json ? adherenceJson(read, weeks) : adherenceLines(read, weeks);
+    default:
+      return json ? progressJson(read) : progressLines(read);
+  }
+}
+
 function report(
   command: Extract<Command, { readonly folder: string }>,
   read: JournalsToRead,
   out: Surroundings,
 ): ExitCode {
-  if (command.kind === 'progress') {
-    out.write(command.json ? progressJson(read) : progressLines(read));
-    return 0;
+  if (command.kind === 'check') {
+    const checked = checkReport(read);
+    out.write(command.json ? checkJson(checked) : checkLines(checked, command.folder));
+    return hasWarnings(checked) ? 1 : 0;
   }
-  const checked = checkReport(read);
-  out.write(command.json ? checkJson(checked) : checkLines(checked, command.folder));
-  return hasWarnings(checked) ? 1 : 0;
+  out.write(figures(command, read));
+  return 0;
 }
 
 /** Does what the words behind the program's name ask for, and gives the exit code. */

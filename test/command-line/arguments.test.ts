@@ -17,6 +17,12 @@ describe('the words on the command line', () => {
       'check --today=2026-02-24 -- --odd-folder',
       { kind: 'check', folder: '--odd-folder', json: false, today: '2026-02-24' },
     ],
+    ['load notes --weeks 4', { kind: 'load', folder: 'notes', json: false, weeks: 4 }],
+    [
+      'recovery notes --chance 0.25 --weeks 26',
+      { kind: 'recovery', folder: 'notes', json: false, weeks: 26, chance: 0.25 },
+    ],
+    ['adherence notes --json', { kind: 'adherence', folder: 'notes', json: true }],
     ['--help', { kind: 'help' }],
     ['check -h', { kind: 'help' }],
     ['--version', { kind: 'version' }],
@@ -25,8 +31,8 @@ describe('the words on the command line', () => {
   }
 
   for (const [line, message] of [
-    ['', 'Say what to do: check or progress.'],
-    ['mend notes', 'Unknown command "mend": check or progress.'],
+    ['', 'Say what to do: check, progress, load, recovery or adherence.'],
+    ['mend notes', 'Unknown command "mend": check, progress, load, recovery or adherence.'],
     ['check', 'Say which folder to check.'],
     ['progress', 'Say which folder to read.'],
     ['check a b', 'One folder at a time: "b" is one too many.'],
@@ -36,6 +42,13 @@ describe('the words on the command line', () => {
       'check notes --zone Lisbon/Europe',
       '"Lisbon/Europe" is not a time zone that this machine knows, such as Europe/Lisbon.',
     ],
+    ['load notes --weeks 0', '"0" is not a number of weeks from 1 to 1000.'],
+    ['load notes --weeks few', '"few" is not a number of weeks from 1 to 1000.'],
+    ['check notes --weeks 4', '--weeks does not go with check.'],
+    ['recovery notes --chance 1', '"1" is not a chance between 0 and 1, such as 0.2.'],
+    ['recovery notes --chance 20%', '"20%" is not a chance between 0 and 1, such as 0.2.'],
+    ['load notes --chance 0.2', '--chance does not go with load.'],
+    ['adherence', 'Say which folder to read.'],
     ['check notes --todai 2026-02-24', "Unknown option '--todai'."],
     ['check notes --today', "Option '--today <value>' argument missing."],
     ['check notes --json=yes', "Option '--json' does not take an argument."],
@@ -49,7 +62,19 @@ describe('the words on the command line', () => {
   it('print help and version', async () => {
     const help = await run(['--help']);
     assert.equal(help.code, 0);
-    for (const word of ['check', 'progress', '--today', '--zone', '--json', '--version']) {
+    for (const word of [
+      'check',
+      'progress',
+      'load',
+      'recovery',
+      'adherence',
+      '--today',
+      '--zone',
+      '--weeks',
+      '--chance',
+      '--json',
+      '--version',
+    ]) {
       assert(help.out.includes(word), word);
     }
     assert.deepEqual(await run(['--version']), { code: 0, out: '1.2.3\n', error: '' });
@@ -57,7 +82,7 @@ describe('the words on the command line', () => {
 
   it('cannot smuggle commands to the terminal into a message', async () => {
     const { error } = await run(['\u001b[31mred\u001b[0m\nline']);
-    assert.equal(error, 'Unknown command "red line": check or progress.\n');
+    assert.equal(error, 'Unknown command "red line": check, progress, load, recovery or adherence.\n');
   });
 });
 

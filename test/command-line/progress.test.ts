@@ -27,6 +27,7 @@ describe('progress', () => {
       [
         'low-split: Front split on the floor (by 2026-06-14, 109 days left)',
         '  gap: from 14 cm, to 4 cm, latest 9 cm on 2026-02-20, 50 % of the way, 1 reading',
+        '  gap: Not enough notes yet for a date: 1 of 5 days measured; noise: changes below 3.88 cm (assumed)',
         '  steps: 1 of 2',
         '  sessions done: 1',
         '  next session: 2026-02-27 18:30-19:45 flexibility',

@@ -1,6 +1,7 @@
 import type { IsoDate } from '../../notation/time/iso-date';
 import type { Message } from '../finding';
 import type { NotEstimable } from '../statistics/estimate';
+import { FEWEST_POINTS_FOR_TREND } from '../statistics/mann-kendall';
 import { message } from '../wording';
 import type { MetricForecast, MetricForecastReason, TargetMet } from './metric-forecast';
 
@@ -70,7 +71,8 @@ export function refusalWords({
       return message(
         'Not enough notes yet for a date: {0} of {1} days measured',
         short?.have ?? n,
-        short?.need ?? n + 1,
+        // The line needs two days, and only its interval gives a date.
+        Math.max(short?.need ?? 0, FEWEST_POINTS_FOR_TREND),
       );
   }
 }
