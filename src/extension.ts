@@ -1,4 +1,4 @@
-import * as vscode from 'vscode';
+import type * as vscode from 'vscode';
 import { activateJournal } from './editor/activate';
 import { workspaceNoteReader } from './editor/workspace-note-source';
 import { DiskNoteSource } from './journal/sources/disk-note-source';

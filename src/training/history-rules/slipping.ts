@@ -57,7 +57,9 @@ function finding(found: Slide, sessions: readonly PlannedSession[], today: numbe
   const { recent, since } = found;
   const from = since === undefined ? today : dayNumber(since);
   const notDone = sessions
-    .filter(({ outcome, day }) => day >= from && (outcome === 'missed' || isLongUnmarked(outcome, day, today)))
+    .filter(
+      ({ outcome, day }) => day >= from && (outcome === 'missed' || isLongUnmarked(outcome, day, today)),
+    )
     .reverse();
   const [latest, ...earlier] = notDone;
   if (!latest) return [];
