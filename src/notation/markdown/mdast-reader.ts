@@ -152,14 +152,25 @@ function yamlBetweenFences(text: string, block: SourceRange): SourceRange {
 }
 
 /**
+ * Front matter with both its fences. The parser's extension is only asked where it stands: in a text that opens with
+ * `---` and has no second fence it would leave every list and quotation unread.
+ */
+const frontMatterBlock = /^---[ \t]*(?:\r\n|\n|\r)(?:[\s\S]*?(?:\r\n|\n|\r))??---[ \t]*(?:\r\n|\n|\r|$)/;
+
+/**
  * The reading of CommonMark 0.31.2 with GFM task list items and YAML front matter: the truth about which lines
  * are ordinary text. About one millisecond a note, so texts that cannot hold a tag are better not given to it.
  */
 export const readMarkdownTree: MarkdownReader = (text) => {
   const shift = text.charCodeAt(0) === byteOrderMark ? 1 : 0;
-  const tree = fromMarkdown(shift ? text.slice(1) : text, {
-    extensions: [gfmTaskListItem(), frontmatter(['yaml'])],
-    mdastExtensions: [gfmTaskListItemFromMarkdown(), frontmatterFromMarkdown(['yaml'])],
+  const source = shift ? text.slice(1) : text;
+  const opensWithYaml = frontMatterBlock.test(source);
+  const tree = fromMarkdown(source, {
+    extensions: [gfmTaskListItem(), ...(opensWithYaml ? [frontmatter(['yaml'])] : [])],
+    mdastExtensions: [
+      gfmTaskListItemFromMarkdown(),
+      ...(opensWithYaml ? [frontmatterFromMarkdown(['yaml'])] : []),
+    ],
   });
   const headings: Heading[] = [];
   const lines: TextLine[] = [];
