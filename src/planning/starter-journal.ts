@@ -102,7 +102,7 @@ const hoursNote = [
   '',
   'When sessions may stand, and days that are taken.',
   '',
-  '- #free mon tue wed thu 18:00-21:00',
+  '- #free mon tue wed thu fri 18:00-21:00',
   '- #free sat sun 10:00-13:00',
   '',
   'A day away is written like this: `#busy 2026-08-03..2026-08-09`.',

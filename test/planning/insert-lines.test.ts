@@ -125,7 +125,8 @@ const note = fc
     return all.join('\n').replaceAll('\n', ending) + (final ? ending : '');
   });
 
-describe('adding lines to any note', () => {
+describe('adding lines to any note', function () {
+  this.timeout(120_000);
   it('keeps every byte that stood there, and is read as what was added', () => {
     let refused = 0;
     let runs = 0;

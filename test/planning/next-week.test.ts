@@ -285,6 +285,18 @@ describe('writing next week’s notes', () => {
     assert.equal(plan(notes).placed.length, 2);
   });
 
+  it('says how long a session lasts where minutes are counted, even when nothing says it', () => {
+    const notes: Notes = {
+      'journal.md': '- #need conditioning 150min/week 5/10\n- #rule recovery min:0/week\n',
+    };
+    const week = plan(notes);
+    assert.deepEqual(
+      week.placed.map(({ minutes }) => minutes),
+      [60, 60, 60],
+    );
+    assert.match(applied(notes, week.changes)['2026-03-02.md'] ?? '', /#session conditioning 60min 5\/10/);
+  });
+
   it('asks nothing for goals that are closed, over, or not begun', () => {
     const notes: Notes = {
       'goals.md': [

@@ -63,7 +63,8 @@ function count(findings: readonly Finding[], code: FindingCode): number {
   return findings.filter((finding) => finding.code === code).length;
 }
 
-describe('remedies in any journal', () => {
+describe('remedies in any journal', function () {
+  this.timeout(120_000);
   it('a move or a swap mends what was found, adds nothing elsewhere, and loses no word', () => {
     const used = new Map<string, number>();
     fc.assert(

@@ -57,7 +57,8 @@ function holds(longer: string, text: string): boolean {
 
 const endingsOf = (text: string) => [...new Set(text.match(/\r\n|\n|\r/g))];
 
-describe('changes of a session in any note', () => {
+describe('changes of a session in any note', function () {
+  this.timeout(120_000);
   it('a move adds to both notes and takes away no more than a reason; line endings stay each note’s own', () => {
     let moves = 0;
     fc.assert(

@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import { dayNumber, isoDate } from '../../src/notation/time/iso-date';
+import { planNextWeek } from '../../src/planning/next-week';
 import { starterJournal } from '../../src/planning/starter-journal';
-import { changed, date, journalOf } from './journal-of';
+import { checkJournal } from '../../src/training/check-journal';
+import { applied, changed, date, journalOf } from './journal-of';
 
 function starter(day: string, root = '') {
   return changed({}, starterJournal({ root, today: date(day), zone: 'Europe/Lisbon', exists: () => false }));
@@ -50,6 +52,26 @@ describe('the starter journal', () => {
       assert.equal(goal?.by, '2026-06-21');
       assert.equal(journal.plan.zone, 'Europe/Lisbon');
       for (const need of journal.plan.needs) assert.ok(journal.plan.routines.has(need.routine ?? ''));
+    }
+  });
+
+  it('gives no finding, and its next week can be written whole, on every day of a week', () => {
+    for (let offset = 0; offset < 7; offset += 1) {
+      const today = isoDate(dayNumber(date('2026-02-23')) + offset);
+      const notes = starter(today);
+      const options = { today, zone: 'Europe/Lisbon' };
+      assert.deepEqual(checkJournal(journalOf(notes), options), [], today);
+      const week = planNextWeek(journalOf(notes), options);
+      assert.deepEqual(week.placed.map(({ kind }) => kind).sort(), [
+        'flexibility',
+        'flexibility',
+        'recovery',
+        'strength',
+      ]);
+      assert.deepEqual(week.leftOut, []);
+      assert.equal(week.changes.length, 7);
+      const after = journalOf(applied(notes, week.changes));
+      assert.deepEqual(checkJournal(after, options), [], today);
     }
   });
 });
