@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { Session } from '../../journal/journal';
+import { skipReasons } from '../../notation/skip-reasons';
 import { addDays, dayNumber, type IsoDate } from '../../notation/time/iso-date';
 import { isoWeekOf, isoWeekOfDay } from '../../notation/time/iso-week';
 import { changeChecker, speaksAgainst } from '../../planning/findings-added';
@@ -15,16 +16,9 @@ import { type SessionInHand, sessionInHand } from './session-in-hand';
 /** How far ahead a session can be moved from the list; further ones are moved by writing `moved:`. */
 const daysOffered = 14;
 
-function reasons(): readonly { readonly label: string; readonly reason: string }[] {
-  return [
-    { reason: 'sore', label: vscode.l10n.t('sore') },
-    { reason: 'tired', label: vscode.l10n.t('tired') },
-    { reason: 'ill', label: vscode.l10n.t('ill') },
-    { reason: 'injured', label: vscode.l10n.t('injured') },
-    { reason: 'work', label: vscode.l10n.t('work') },
-    { reason: 'travel', label: vscode.l10n.t('travel') },
-    { reason: 'other', label: vscode.l10n.t('other') },
-  ];
+/** The reasons of the notation, each with its word in the person's language. */
+function reasonChoices() {
+  return skipReasons.map((reason) => ({ label: vscode.l10n.t(reason), reason }));
 }
 
 async function tick({ journal, session }: SessionInHand): Promise<void> {
@@ -33,7 +27,7 @@ async function tick({ journal, session }: SessionInHand): Promise<void> {
 }
 
 async function skip({ journal, session }: SessionInHand): Promise<void> {
-  const picked = await vscode.window.showQuickPick([...reasons()], {
+  const picked = await vscode.window.showQuickPick(reasonChoices(), {
     title: vscode.l10n.t('Why is it left out?'),
     placeHolder: vscode.l10n.t('{0}, {1}', session.kind, editorWords().dates.short(session.date)),
   });

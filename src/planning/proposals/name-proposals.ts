@@ -1,4 +1,5 @@
 import type { Need } from '../../journal/journal';
+import { skipReasons } from '../../notation/skip-reasons';
 import { dayNumber } from '../../notation/time/iso-date';
 import { builtInKinds } from '../../training/kinds';
 import { nearestFirst } from '../../training/open-needs';
@@ -18,9 +19,6 @@ const commonRegions = [
   'knees',
   'ankles',
 ] as const;
-
-/** Built-in reasons for a skipped session. */
-const reasons = ['sore', 'tired', 'ill', 'injured', 'work', 'travel', 'other'] as const;
 
 /** The notation's kinds, the journal's own and those seen, most used first. */
 export function kindProposals({ journal }: ProposalSource): readonly Proposal[] {
@@ -81,7 +79,7 @@ export function placeProposals({ journal }: ProposalSource, quoted: boolean): re
 
 /** Reasons for a skipped session. */
 export function reasonProposals(): readonly Proposal[] {
-  return reasons.map((reason) => plain(reason, { is: 'reason' }));
+  return skipReasons.map((reason) => plain(reason, { is: 'reason' }));
 }
 
 /** What a rule can be about: everything, hard sessions, rest days, kinds, goals, regions. */

@@ -1,6 +1,6 @@
+import { skipReasons } from '../../notation/skip-reasons';
 import { message } from '../../training/wording';
 import { skipSession } from '../session-changes';
-import { skipReasons } from '../skip-reasons';
 import { foundSession } from './found-session';
 import type { Remedy, RemedyMaker } from './remedy';
 
