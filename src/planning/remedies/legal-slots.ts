@@ -55,17 +55,17 @@ export function slotsOn(
   minutes: number,
   anyTime: boolean,
 ): readonly Slot[] {
-  const { plan } = context;
+  const { plan, zone } = context;
   const own = session.entry.span?.value.start;
-  if (own === undefined) return isOpenFor(plan, session, day) ? [{ day, start: undefined }] : [];
+  if (own === undefined) return isOpenFor(plan, session, day, zone) ? [{ day, start: undefined }] : [];
   const others =
     plan.free.length > 0 || anyTime
-      ? [...startsIn(openHours(plan, session, day), minutes)]
+      ? [...startsIn(openHours(plan, session, day, zone), minutes)]
           .filter((start) => start !== own)
           .sort((one, other) => Math.abs(one - own) - Math.abs(other - own))
           .slice(0, mostStarts)
       : [];
-  const starts = mayRun(plan, session, day, own, minutes) ? [own, ...others] : others;
+  const starts = mayRun(plan, session, day, own, minutes, zone) ? [own, ...others] : others;
   return starts.map((start) => ({ day, start }));
 }
 
