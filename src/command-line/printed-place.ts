@@ -13,7 +13,7 @@ export interface PrintedPlace {
 
 /** The place of `range` in a note of `journal`; the columns count UTF-16 units, as editors do. */
 export function printedPlace(journal: Journal, note: NotePath, range: SourceRange): PrintedPlace {
-  const starts = journal.note(note)?.lineStarts ?? [0];
+  const starts = journal.file(note)?.lineStarts ?? [0];
   const start = lineColumnAt(starts, range.start);
   const end = lineColumnAt(starts, range.end);
   return {

@@ -30,14 +30,14 @@ function weeksInView(journal: OpenJournal): readonly IsoWeek[] {
 }
 
 function diagnosticOf(journal: OpenJournal, finding: Finding): vscode.Diagnostic | undefined {
-  const note = journal.journal.note(finding.note);
+  const note = journal.journal.file(finding.note);
   if (!note) return undefined;
   const range = rangeInNote(note, finding.range);
   const diagnostic = new vscode.Diagnostic(range, say(finding.message), severities[finding.severity]);
   diagnostic.source = findingSource;
   diagnostic.code = { value: finding.code, target: guidePage(finding.code) };
   diagnostic.relatedInformation = finding.related.flatMap((place) => {
-    const other = journal.journal.note(place.note);
+    const other = journal.journal.file(place.note);
     if (!other) return [];
     const location = new vscode.Location(journal.uriOf(place.note), rangeInNote(other, place.range));
     return [new vscode.DiagnosticRelatedInformation(location, say(place.message))];

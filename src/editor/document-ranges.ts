@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Note } from '../journal/note';
+import type { JournalFile, Note } from '../journal/note';
 import { lineColumnAt, lineStarts, type SourceRange } from '../notation/source-range';
 
 /** The editor's range for characters of a text whose lines begin at `starts`. */
@@ -9,8 +9,8 @@ export function editorRange(starts: readonly number[], range: SourceRange): vsco
   return new vscode.Range(from.line, from.column, to.line, to.column);
 }
 
-/** The editor's range for characters of a note. */
-export function rangeInNote(note: Note, range: SourceRange): vscode.Range {
+/** The editor's range for characters of a note, or of another file of a journal. */
+export function rangeInNote(note: JournalFile, range: SourceRange): vscode.Range {
   return editorRange(note.lineStarts, range);
 }
 

@@ -21,7 +21,7 @@ export function registerPlaces(context: FeatureContext): vscode.Disposable {
   return registerCommand(context, 'openPlace', async (place) => {
     if (!isPlace(place)) return;
     const journal = context.journals.byId(place.journal);
-    const note = journal?.journal.note(place.note);
+    const note = journal?.journal.file(place.note);
     if (!journal || !note) return;
     const range = rangeInNote(note, place.range);
     await vscode.window.showTextDocument(journal.uriOf(place.note), {

@@ -12,6 +12,11 @@ function isNoteDocument(document: vscode.TextDocument): boolean {
   return document.languageId === 'markdown' || /\.md$/i.test(document.uri.path);
 }
 
+/** A note, or a calendar whose busy times count as soon as they are typed. */
+function isJournalDocument(document: vscode.TextDocument): boolean {
+  return isNoteDocument(document) || /\.ics$/i.test(document.uri.path);
+}
+
 /** What two changes of one journal are together. */
 function merged(one: OpenJournalChange | undefined, other: OpenJournalChange): OpenJournalChange {
   if (!one || other.kind === 'removed') return other;
@@ -117,7 +122,7 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
   }
 
   #documentChanged(document: vscode.TextDocument): void {
-    if (isNoteDocument(document)) this.#folderOf(document.uri)?.documentChanged(document);
+    if (isJournalDocument(document)) this.#folderOf(document.uri)?.documentChanged(document);
   }
 
   #folderOf(uri: vscode.Uri): FolderJournals | undefined {

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
-import { decodeNote, largestNote } from '../journal/decode-note';
+import { decodeFile, largestNote } from '../journal/decode-note';
 import type { NotePath } from '../journal/note';
-import { isIgnoredFolder, isNoteFileName, isNotePath, joinPath } from '../journal/note-path';
+import { isIgnoredFolder, isJournalFileName, isJournalFilePath, joinPath } from '../journal/note-path';
 import type { NoteFile, NoteSource, SourceChange, Stop } from '../journal/note-source';
 
 /** A folder nested deeper is taken for a loop. */
@@ -42,7 +42,7 @@ async function listBelow(
     if (type & vscode.FileType.Directory) {
       if (!isIgnoredFolder(name) && !(type & vscode.FileType.SymbolicLink))
         await listBelow(child, below, depth + 1, found, stop);
-    } else if (isNoteFileName(name)) {
+    } else if (isJournalFileName(name)) {
       try {
         const stat = await vscode.workspace.fs.stat(child);
         found.push({ path: below, size: stat.size, modified: stat.mtime });
@@ -65,7 +65,7 @@ export function workspaceNoteReader(folder: vscode.Uri): NoteReaderOfFolder {
       try {
         const uri = noteUri(folder, path);
         const bytes = await vscode.workspace.fs.readFile(uri);
-        return bytes.byteLength > largestNote ? undefined : decodeNote(bytes);
+        return bytes.byteLength > largestNote ? undefined : decodeFile(path, bytes);
       } catch {
         return undefined;
       }
@@ -84,11 +84,11 @@ export function watchNotes(folder: vscode.WorkspaceFolder, onChange: (change: So
     if (!path || path.split('/').slice(0, -1).some(isIgnoredFolder)) return;
     const name = path.slice(path.lastIndexOf('/') + 1);
     const mayBeFolder = !name.includes('.') && !isIgnoredFolder(name);
-    if (isNotePath(path) || mayBeFolder) onChange({ kind, path });
+    if (isJournalFilePath(path) || mayBeFolder) onChange({ kind, path });
   };
   watcher.onDidChange((uri) => {
     const path = notePath(folder.uri, uri);
-    if (path && isNotePath(path)) onChange({ kind: 'changed', path });
+    if (path && isJournalFilePath(path)) onChange({ kind: 'changed', path });
   });
   watcher.onDidCreate((uri) => told('changed', uri));
   watcher.onDidDelete((uri) => told('removed', uri));

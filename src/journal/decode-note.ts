@@ -1,3 +1,6 @@
+import type { NotePath } from './note';
+import { isCalendarPath } from './note-path';
+
 /** Larger files are passed over: no one writes 20 MB by hand, and reading one would stop everything else. */
 export const largestNote = 20 * 1024 * 1024;
 
@@ -12,4 +15,12 @@ export function decodeNote(bytes: Uint8Array): string | undefined {
   } catch {
     return undefined;
   }
+}
+
+/**
+ * The text in the bytes of the file at `path`. A calendar is always read: one in an old encoding loses some letters of
+ * its words and none of its times, and one that is no text at all is told of as such.
+ */
+export function decodeFile(path: NotePath, bytes: Uint8Array): string | undefined {
+  return isCalendarPath(path) ? new TextDecoder('utf-8').decode(bytes) : decodeNote(bytes);
 }

@@ -1,12 +1,12 @@
+import { openJournalFile } from './calendar-file';
 import type { Journal } from './journal';
 import { JournalFolders } from './journal-folders';
 import { JournalIndex } from './journal-index';
 import { GatheredUpdates, type JournalUpdate } from './journal-updates';
 import { isUnsaved, type KnownNote } from './known-note';
 import type { NotePath } from './note';
-import { comparePaths, isBelow, isNotePath } from './note-path';
+import { comparePaths, isBelow, isJournalFilePath, isNotePath } from './note-path';
 import type { NoteSource, SourceChange, Stop } from './note-source';
-import { openNote } from './open-note';
 import { WorkSlices } from './work-slices';
 
 /** How many notes are asked of the source at once; a remote one takes its time with each. */
@@ -44,7 +44,7 @@ export class JournalCollection {
     this.#source = source;
   }
 
-  /** How often the source was asked for a text, and the notation read one. */
+  /** How often the source was asked for a text, and one was read as a note or a calendar. */
   get counts(): { readonly read: number; readonly parsed: number } {
     return { read: this.#notesRead, parsed: this.#notesParsed };
   }
@@ -86,7 +86,7 @@ export class JournalCollection {
     if (options.shouldStop?.()) return false;
     const listed = new Set<NotePath>();
     for (const file of files) {
-      if (!isNotePath(file.path) || removed.some((path) => isAtOrBelow(file.path, path))) continue;
+      if (!isJournalFilePath(file.path) || removed.some((path) => isAtOrBelow(file.path, path))) continue;
       listed.add(file.path);
       const known = this.#know(file.path);
       if (known.stored && known.file?.size === file.size && known.file.modified === file.modified) continue;
@@ -108,7 +108,7 @@ export class JournalCollection {
   async apply(change: SourceChange): Promise<void> {
     if (change.kind === 'removed') {
       this.#removeAtOrBelow(change.path);
-    } else if (isNotePath(change.path)) {
+    } else if (isJournalFilePath(change.path)) {
       await this.#readAgain(change.path);
     } else {
       await this.load();
@@ -120,7 +120,7 @@ export class JournalCollection {
   update(path: NotePath, text: string | undefined): void {
     if (text === undefined) {
       this.#removeAtOrBelow(path);
-    } else if (isNotePath(path)) {
+    } else if (isJournalFilePath(path)) {
       const known = this.#know(path);
       known.stored = true;
       known.file = undefined;
@@ -138,7 +138,7 @@ export class JournalCollection {
 
   /** Lets the text of an open document win over the disk, until {@link closeText}. */
   setOpenText(path: NotePath, text: string): void {
-    if (!isNotePath(path)) return;
+    if (!isJournalFilePath(path)) return;
     const known = this.#know(path);
     if (known.open?.text === text) return;
     known.open = known.disk?.text === text ? known.disk : { text };
@@ -168,7 +168,8 @@ export class JournalCollection {
     if (!known) {
       known = { path, stored: false, heard: 0 };
       this.#known.set(path, known);
-      if (this.#folders.add(path)) this.#foldersChanged = true;
+      // A calendar makes no journal, whatever its name begins with.
+      if (isNotePath(path) && this.#folders.add(path)) this.#foldersChanged = true;
     }
     return known;
   }
@@ -176,7 +177,7 @@ export class JournalCollection {
   #forget(known: KnownNote): void {
     this.#known.delete(known.path);
     this.#unread.delete(known.path);
-    if (this.#folders.remove(known.path)) this.#foldersChanged = true;
+    if (isNotePath(known.path) && this.#folders.remove(known.path)) this.#foldersChanged = true;
   }
 
   /** The source holds the note no longer. Unsaved text stays; a document that only showed the file does not. */
@@ -219,12 +220,12 @@ export class JournalCollection {
       this.#updates.changed(known.journal, known.path, known.journal.remove(known.path));
     }
     known.journal = journal;
-    if (!version || !journal || journal.note(known.path)?.text === version.text) return;
-    if (!version.note) {
-      version.note = openNote(known.path, version.text);
+    if (!version || !journal || journal.file(known.path)?.text === version.text) return;
+    if (!version.file) {
+      version.file = openJournalFile(known.path, version.text);
       this.#notesParsed += 1;
     }
-    this.#updates.changed(journal, known.path, journal.replace(version.note));
+    this.#updates.changed(journal, known.path, journal.replace(version.file));
   }
 
   /** Makes journals of the folders that are ones now, and puts every note where it belongs. */

@@ -1,4 +1,5 @@
 import { type DayNumber, dayNumber, isoDate } from '../notation/time/iso-date';
+import type { CalendarFile } from './calendar-file';
 import type {
   BodyReport,
   DuplicateSession,
@@ -10,7 +11,7 @@ import type {
   Win,
 } from './journal';
 import { NameCounts, type NamedThing } from './name-counts';
-import type { Note, NotePath } from './note';
+import type { JournalFile, Note, NotePath } from './note';
 import { comparePaths, isBelow } from './note-path';
 import { bodyReportsOf, measurementsOf, winsOf } from './resolve-logs';
 import { planningEntries, resolvePlan } from './resolve-plan';
@@ -64,6 +65,7 @@ export class JournalIndex implements Journal {
   /** Days with notes, or to which sessions were moved. */
   readonly #usedDays = new SortedDays();
   readonly #daysWithNotes = new SortedDays();
+  readonly #calendars = new Map<NotePath, CalendarFile>();
   readonly #planningNotes = new Set<NotePath>();
   #plan: JournalPlan | undefined;
   readonly #names = new NameCounts();
@@ -76,22 +78,26 @@ export class JournalIndex implements Journal {
     this.root = root;
   }
 
-  /** Puts `note` in place of the note at its path, or adds it. */
-  replace(note: Note): JournalChange {
-    const before = this.#notes.get(note.path);
-    return before?.text === note.text ? nothingChanged : this.#exchange(before, note);
+  /** Puts `file` in place of the note or calendar at its path, or adds it. */
+  replace(file: Note | CalendarFile): JournalChange {
+    if (this.file(file.path)?.text === file.text) return nothingChanged;
+    if (!('calendar' in file)) return this.#exchange(this.#notes.get(file.path), file);
+    this.#calendars.set(file.path, file);
+    return this.#calendarsChanged();
   }
 
-  /** Takes the note at `path` out, if there is one. */
+  /** Takes the note or calendar at `path` out, if there is one. */
   remove(path: NotePath): JournalChange {
+    if (this.#calendars.delete(path)) return this.#calendarsChanged();
     return this.#exchange(this.#notes.get(path), undefined);
   }
 
-  /** Takes out every note below `folder`. */
+  /** Takes out every note and calendar below `folder`. */
   removeBelow(folder: NotePath): JournalChange {
     const days = new Set<DayNumber>();
     let plan = false;
-    for (const path of [...this.#notes.keys()].filter((path) => isBelow(path, folder))) {
+    const paths = [...this.#notes.keys(), ...this.#calendars.keys()];
+    for (const path of paths.filter((path) => isBelow(path, folder))) {
       const change = this.remove(path);
       for (const day of change.days) days.add(day);
       plan ||= change.plan;
@@ -103,6 +109,7 @@ export class JournalIndex implements Journal {
     this.#plan ??= resolvePlan(
       [...this.#planningNotes].sort(comparePaths).flatMap((path) => this.#notes.get(path) ?? []),
       this.root,
+      [...this.#calendars.values()].sort((a, b) => comparePaths(a.path, b.path)),
     );
     return this.#plan;
   }
@@ -117,6 +124,10 @@ export class JournalIndex implements Journal {
 
   note(path: NotePath): Note | undefined {
     return this.#notes.get(path);
+  }
+
+  file(path: NotePath): JournalFile | undefined {
+    return this.#notes.get(path) ?? this.#calendars.get(path);
   }
 
   notesOf(day: DayNumber): readonly Note[] {
@@ -202,6 +213,12 @@ export class JournalIndex implements Journal {
       day.measurements = { plan: this.plan, readings: measurementsOf(day.notes, this.plan) };
     }
     return day.measurements.readings;
+  }
+
+  /** Any week may hold other hours now. */
+  #calendarsChanged(): JournalChange {
+    this.#plan = undefined;
+    return { days: new Set(), plan: true };
   }
 
   #exchange(before: Note | undefined, after: Note | undefined): JournalChange {

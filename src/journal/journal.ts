@@ -15,7 +15,8 @@ import type { Quantity } from '../notation/quantity';
 import type { DayNumber, IsoDate } from '../notation/time/iso-date';
 import type { LengthOfTime } from '../notation/time/length-of-time';
 import type { TimeSpan } from '../notation/time/wall-clock';
-import type { Note, NotePath } from './note';
+import type { CalendarFile } from './calendar-file';
+import type { JournalFile, Note, NotePath } from './note';
 
 /** A session that stands in a day note, or that was moved to this day and not written there yet. */
 export interface Session {
@@ -190,6 +191,8 @@ export interface JournalPlan {
   readonly kinds: ReadonlyMap<string, string | undefined>;
   readonly free: readonly FreeHours[];
   readonly busy: readonly BusyTime[];
+  /** Calendar files of busy times, in order of path. */
+  readonly calendars: readonly CalendarFile[];
   readonly events: readonly JournalEvent[];
   readonly athlete?: { readonly name?: string; readonly minor: boolean };
   /** The time zone that the journal names, when this machine knows it. */
@@ -210,6 +213,8 @@ export interface Journal {
   readonly plan: JournalPlan;
   notes(): Iterable<Note>;
   note(path: NotePath): Note | undefined;
+  /** The note or the calendar file at `path`, for places in it. */
+  file(path: NotePath): JournalFile | undefined;
   /** The day notes of `day`, in order of path. */
   notesOf(day: DayNumber): readonly Note[];
   /** First and last day that has a day note, or `undefined` in a journal without any. */

@@ -1,11 +1,12 @@
+import type { CalendarFile } from './calendar-file';
 import type { JournalIndex } from './journal-index';
 import type { Note, NotePath } from './note';
 import type { NoteFile } from './note-source';
 
-/** A text at a path, which the notation reads as soon as a journal needs it. */
+/** A text at a path, which is read as soon as a journal needs it. */
 export interface NoteVersion {
   readonly text: string;
-  note?: Note;
+  file?: Note | CalendarFile;
 }
 
 /** What a collection knows of one path. */

@@ -47,9 +47,29 @@ export function isNoteFileName(name: string): boolean {
 
 /** Whether `path` can be a note: a Markdown file, not hidden, and in no ignored folder. */
 export function isNotePath(path: NotePath): boolean {
+  return isNoteFileName(baseName(path)) && isJournalFilePath(path);
+}
+
+/** Whether a file with this name can be a calendar of busy times. */
+export function isCalendarFileName(name: string): boolean {
+  return /\.ics$/i.test(name) && !name.startsWith('.');
+}
+
+/** Whether a file with this name can belong to a journal: a note, or a calendar. */
+export function isJournalFileName(name: string): boolean {
+  return isNoteFileName(name) || isCalendarFileName(name);
+}
+
+/** Whether `path` can be a file of a journal: a note or a calendar, not hidden, and in no ignored folder. */
+export function isJournalFilePath(path: NotePath): boolean {
   const folders = path.split('/');
   const name = folders.pop() ?? '';
-  return isNoteFileName(name) && !folders.some(isIgnoredFolder);
+  return isJournalFileName(name) && !folders.some(isIgnoredFolder);
+}
+
+/** Whether the file at `path` can be a calendar of busy times. */
+export function isCalendarPath(path: NotePath): boolean {
+  return isCalendarFileName(baseName(path)) && isJournalFilePath(path);
 }
 
 /** Whether `path` is the note that makes its folder a journal. */

@@ -1,6 +1,6 @@
 import type { NotePath } from './note';
 
-/** A Markdown file as its folder lists it. */
+/** A note or a calendar as its folder lists it. */
 export interface NoteFile {
   readonly path: NotePath;
   /** Bytes. */
@@ -19,13 +19,16 @@ export interface Stop {
   dispose(): void;
 }
 
-/** Where notes come from: a disk, an editor's workspace, or memory. Only `.md` files are notes. */
+/**
+ * Where notes come from: a disk, an editor's workspace, or memory. Only `.md` files are notes; `.ics` files beside them
+ * are calendars of busy times.
+ */
 export interface NoteSource {
-  /** Every Markdown file below the source's folder. Unreadable folders and symlink loops are passed over. */
+  /** Every Markdown and calendar file below the source's folder. Unreadable folders and symlink loops are passed over. */
   list(shouldStop?: () => boolean): Promise<readonly NoteFile[]>;
   /**
-   * Text of a note without its byte order mark, or `undefined` when it is gone, unreadable, not a file,
-   * or not text.
+   * Text of a file without its byte order mark, or `undefined` when it is gone, unreadable, not a file, or,
+   * for a note, not text.
    */
   read(path: NotePath): Promise<string | undefined>;
   /** Tells of notes that changed, appeared or went; the text is asked for with `read`. */

@@ -3,7 +3,7 @@ import type { SourceRange } from '../notation/source-range';
 import type { IsoDate } from '../notation/time/iso-date';
 import type { IsoWeek } from '../notation/time/iso-week';
 
-/** A note's path from the folder that its source reads, parts joined by `/`. */
+/** Path of a note, or of another file of a journal, from the folder that its source reads, parts joined by `/`. */
 export type NotePath = string;
 
 /** What a note's file name says of it. */
@@ -16,17 +16,21 @@ export type NoteName =
       readonly badDate?: string;
     };
 
-/** A note that has been read. */
-export interface Note {
+/** The text of a file of a journal. */
+export interface JournalFile {
   readonly path: NotePath;
-  readonly name: NoteName;
   readonly text: string;
   /** Offsets at which the lines of `text` begin. */
   readonly lineStarts: readonly number[];
+}
+
+/** A note that has been read. */
+export interface Note extends JournalFile {
+  readonly name: NoteName;
   readonly reading: NoteReading;
 }
 
-/** A place in a note. */
+/** A place in a note, or in another file of a journal. */
 export interface NotePlace {
   readonly note: NotePath;
   readonly range: SourceRange;

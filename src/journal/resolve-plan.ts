@@ -2,6 +2,7 @@ import type { Entry, EntryOf, NeedEntry, TagName, WithinGoal } from '../notation
 import { present } from '../notation/present';
 import type { Located } from '../notation/source-range';
 import { isKnownZone } from '../notation/time/zoned-time';
+import type { CalendarFile } from './calendar-file';
 import type {
   BusyTime,
   FreeHours,
@@ -161,7 +162,7 @@ class PlanBuilder {
       .find(isKnownZone);
   }
 
-  plan(): JournalPlan {
+  plan(calendars: readonly CalendarFile[]): JournalPlan {
     return {
       goals: this.#goals,
       duplicateGoals: this.#duplicateGoals,
@@ -172,6 +173,7 @@ class PlanBuilder {
       kinds: this.#kinds,
       free: this.#free,
       busy: this.#busy,
+      calendars,
       events: this.#events,
       ...present({ athlete: this.#athlete, zone: this.#zone }),
     };
@@ -280,10 +282,15 @@ class PlanBuilder {
  * goals, routines or kinds with one name the first counts. A line that lacks what makes it count (a need without
  * its number, a goal without its name) is left out here and told of by the notation's own checks. A line outside
  * goals that another note repeats to the letter counts once.
+ * @param calendars the journal's calendar files, in order of path
  */
-export function resolvePlan(notes: readonly Note[], root: NotePath): JournalPlan {
+export function resolvePlan(
+  notes: readonly Note[],
+  root: NotePath,
+  calendars: readonly CalendarFile[] = [],
+): JournalPlan {
   const builder = new PlanBuilder(root);
   for (const note of notes) builder.add(note);
   builder.addJournalFacts(notes);
-  return builder.plan();
+  return builder.plan(calendars);
 }

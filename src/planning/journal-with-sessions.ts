@@ -27,6 +27,7 @@ export function journalWithSessions(journal: Journal, changed: SessionsChanged):
     plan: journal.plan,
     notes: () => journal.notes(),
     note: (path) => journal.note(path),
+    file: (path) => journal.file(path),
     notesOf: (day) => journal.notesOf(day),
     span() {
       const span = journal.span();

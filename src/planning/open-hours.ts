@@ -26,8 +26,13 @@ function without(spans: readonly ClockSpan[], taken: readonly ClockSpan[]): read
  * The hours of `day` in which `session` may stand: free ones that suit its place and company, or the waking hours
  * where the journal names none, without what is busy. Empty on a day that is taken.
  */
-export function openHours(plan: JournalPlan, session: Session, day: DayNumber): readonly ClockSpan[] {
-  if (isDayTaken(plan, day)) return [];
+export function openHours(
+  plan: JournalPlan,
+  session: Session,
+  day: DayNumber,
+  zone: string,
+): readonly ClockSpan[] {
+  if (isDayTaken(plan, day, zone)) return [];
   const free =
     plan.free.length === 0
       ? [wakingHours]
@@ -35,13 +40,13 @@ export function openHours(plan: JournalPlan, session: Session, day: DayNumber): 
           plan.free.filter((one) => suits(session, one)),
           day,
         );
-  return without(free, busySpans(plan, day));
+  return without(free, busySpans(plan, day, zone));
 }
 
 /** Whether a session without a time may stand on `day`. */
-export function isOpenFor(plan: JournalPlan, session: Session, day: DayNumber): boolean {
-  if (isDayTaken(plan, day)) return false;
-  return plan.free.length === 0 || openHours(plan, session, day).length > 0;
+export function isOpenFor(plan: JournalPlan, session: Session, day: DayNumber, zone: string): boolean {
+  if (isDayTaken(plan, day, zone)) return false;
+  return plan.free.length === 0 || openHours(plan, session, day, zone).length > 0;
 }
 
 /**
@@ -54,10 +59,11 @@ export function mayRun(
   day: DayNumber,
   start: WallMinutes,
   minutes: number,
+  zone: string,
 ): boolean {
   const run = { start, end: start + minutes };
-  const left = without([run], busySpans(plan, day))[0];
-  if (isDayTaken(plan, day) || left?.start !== run.start || left.end !== run.end) return false;
+  const left = without([run], busySpans(plan, day, zone))[0];
+  if (isDayTaken(plan, day, zone) || left?.start !== run.start || left.end !== run.end) return false;
   if (plan.free.length === 0) return true;
   const suitable = freeSpans(
     plan.free.filter((one) => suits(session, one)),

@@ -67,6 +67,7 @@ export function journalWithSmallerWeek(journal: Journal, week: IsoWeek, sessions
     plan: smallerPlan,
     notes: () => journal.notes(),
     note: (path) => journal.note(path),
+    file: (path) => journal.file(path),
     notesOf: (day) => journal.notesOf(day),
     span: () => journal.span(),
     sessions: (first, last) => journal.sessions(first, last),

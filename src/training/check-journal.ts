@@ -6,6 +6,7 @@ import { checkNote } from './check-note';
 import { checkWeekIn } from './check-week';
 import type { Finding } from './finding';
 import { inOrder } from './finding-order';
+import { unreadableCalendars } from './unreadable-calendar';
 import { type CheckOptions, checkContext } from './week-under-check';
 import { weeksOf } from './weeks-of-journal';
 
@@ -20,6 +21,7 @@ export function checkJournal(journal: Journal, options: CheckJournalOptions): re
   const weeks = options.weeks ?? weeksOf(journal, options.today);
   return inOrder([
     ...[...journal.notes()].flatMap((note) => checkNote(note, journal)),
+    ...unreadableCalendars(journal),
     ...checkGoals(journal, options),
     ...checkHistory(context),
     ...weeks.flatMap((week) => checkWeekIn(context, week)),

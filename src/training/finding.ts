@@ -24,6 +24,7 @@ export const findingCodes = [
   'duplicate-goal',
   'duplicate-session',
   'bad-date',
+  'unreadable-calendar',
   'goal-pace',
   'goal-hours',
   'slipping',

@@ -45,8 +45,31 @@ export function freeSpans(lines: readonly FreeHours[], day: DayNumber): readonly
   return joined(spans).filter((span) => span.end > 0 && span.start < minutesADay);
 }
 
-/** The hours around `day` that `#busy` lines take, in clock minutes of that day; a whole day is midnight to midnight. */
-export function busySpans(plan: JournalPlan, day: DayNumber): readonly ClockSpan[] {
+/** The times around `day` that events of the journal's calendar files take, in clock minutes of that day. */
+function eventSpans({ calendars }: JournalPlan, day: DayNumber, zone: string): readonly ClockSpan[] {
+  return calendars.flatMap(({ calendar }) =>
+    calendar.between(day - 1, day + 1, zone).spans.map(({ clock }) => ({
+      start: clock.start - day * minutesADay,
+      end: clock.end - day * minutesADay,
+    })),
+  );
+}
+
+/** The whole days around `day` that events of the journal's calendar files take, in clock minutes of that day. */
+function eventDays({ calendars }: JournalPlan, day: DayNumber, zone: string): readonly ClockSpan[] {
+  return calendars.flatMap(({ calendar }) =>
+    calendar.between(day - 1, day + 1, zone).days.map(({ first, last }) => ({
+      start: (first - day) * minutesADay,
+      end: (last + 1 - day) * minutesADay,
+    })),
+  );
+}
+
+/**
+ * The hours around `day` that `#busy` lines and calendar files take, in minutes on the clock of `zone` since that day
+ * began; a whole day is midnight to midnight.
+ */
+export function busySpans(plan: JournalPlan, day: DayNumber, zone: string): readonly ClockSpan[] {
   const spans = plan.busy.flatMap(({ days, span }) =>
     [-1, 0, 1]
       .filter((offset) => dayNumber(days.first) <= day + offset && day + offset <= dayNumber(days.last))
@@ -55,5 +78,5 @@ export function busySpans(plan: JournalPlan, day: DayNumber): readonly ClockSpan
         end: (span ? (span.end ?? minutesADay) : minutesADay) + offset * minutesADay,
       })),
   );
-  return joined(spans);
+  return joined([...spans, ...eventDays(plan, day, zone), ...eventSpans(plan, day, zone)]);
 }

@@ -7,6 +7,7 @@ import { checkNote } from './check-note';
 import { checkWeekIn } from './check-week';
 import type { Finding } from './finding';
 import { inOrder } from './finding-order';
+import { unreadableCalendars } from './unreadable-calendar';
 import { type CheckContext, type CheckOptions, checkContext } from './week-under-check';
 
 /** What a person looks at: the weeks around today, and notes that are open whatever their age. */
@@ -58,6 +59,7 @@ export class PublishedFindings {
     const context = checkContext(this.#journal, view);
     const found = [
       ...this.#noteFindings(view),
+      ...unreadableCalendars(this.#journal),
       ...checkGoals(this.#journal, view),
       ...this.#weekFindings(view, context),
       ...this.#history.check(context),

@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
+import { openJournalFile } from '../../src/journal/calendar-file';
 import type { Journal, Session } from '../../src/journal/journal';
 import { JournalIndex } from '../../src/journal/journal-index';
-import { openNote } from '../../src/journal/open-note';
 import { type DayNumber, dayNumber, parseIsoDate } from '../../src/notation/time/iso-date';
 
 /** An index of these notes, given by path. */
 export function indexOf(notes: Readonly<Record<string, string>>, root = ''): JournalIndex {
   const index = new JournalIndex(root);
-  for (const [path, text] of Object.entries(notes)) index.replace(openNote(path, text));
+  for (const [path, text] of Object.entries(notes)) index.replace(openJournalFile(path, text));
   return index;
 }
 

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
+import { openJournalFile } from '../../src/journal/calendar-file';
 import type { Journal, Session } from '../../src/journal/journal';
 import { JournalIndex } from '../../src/journal/journal-index';
-import { openNote } from '../../src/journal/open-note';
 import { applyTextEdits } from '../../src/notation/text-edit';
 import { dayNumber, type IsoDate, parseIsoDate } from '../../src/notation/time/iso-date';
 import type { NoteChange } from '../../src/planning/note-change';
@@ -12,7 +12,7 @@ export type Notes = Readonly<Record<string, string>>;
 /** A journal of these notes. */
 export function journalOf(notes: Notes, root = ''): Journal {
   const journal = new JournalIndex(root);
-  for (const [path, text] of Object.entries(notes)) journal.replace(openNote(path, text));
+  for (const [path, text] of Object.entries(notes)) journal.replace(openJournalFile(path, text));
   return journal;
 }
 

@@ -19,7 +19,9 @@ function readExample(page: string, heading: string): Example {
   const [, section = ''] = page.split(`\n## ${heading}\n`);
   const text = section.split(/\n## /)[0] ?? '';
   const notes: Record<string, string> = {};
-  for (const [, names = '', written = ''] of text.matchAll(/^\*\*(.+?)\*\*\n+```markdown\n([\s\S]*?)^```$/gm)) {
+  for (const [, names = '', written = ''] of text.matchAll(
+    /^\*\*(.+?)\*\*\n+```(?:markdown|ics)\n([\s\S]*?)^```$/gm,
+  )) {
     for (const name of names.split(', ')) notes[name] = `${notes[name] ?? ''}${written}`;
   }
   return {

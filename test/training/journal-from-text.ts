@@ -1,5 +1,5 @@
+import { openJournalFile } from '../../src/journal/calendar-file';
 import { JournalIndex } from '../../src/journal/journal-index';
-import { openNote } from '../../src/journal/open-note';
 import { checkJournal } from '../../src/training/check-journal';
 import { type Finding, type FindingCode, fillMessage } from '../../src/training/finding';
 import { date } from './dates';
@@ -7,7 +7,7 @@ import { date } from './dates';
 /** A journal with these notes: file names and their texts. */
 export function journalFromNotes(notes: Readonly<Record<string, string>>): JournalIndex {
   const journal = new JournalIndex();
-  for (const [path, text] of Object.entries(notes)) journal.replace(openNote(path, text));
+  for (const [path, text] of Object.entries(notes)) journal.replace(openJournalFile(path, text));
   return journal;
 }
 

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { decodeNote, largestNote } from '../decode-note';
+import { decodeFile, largestNote } from '../decode-note';
 import type { NotePath } from '../note';
-import { isIgnoredFolder, isNoteFileName, joinPath } from '../note-path';
+import { isIgnoredFolder, isJournalFileName, joinPath } from '../note-path';
 import type { NoteFile, NoteSource, SourceChange, Stop } from '../note-source';
 import { WorkSlices } from '../work-slices';
 
@@ -88,13 +88,13 @@ export class DiskNoteSource implements NoteSource {
       for (const entry of unlessRefused(() => this.#disk.entries(path)) ?? []) {
         await slices.pauseWhenDue();
         const below = joinPath(folder, entry.name);
-        const isNote = isNoteFileName(entry.name);
+        const isFile = isJournalFileName(entry.name);
         if (entry.isFolder) {
           if (!isIgnoredFolder(entry.name)) folders.push(below);
-        } else if (isNote || entry.isLink) {
+        } else if (isFile || entry.isLink) {
           const status = unlessRefused(() => this.#disk.status(this.#pathOf(below)));
           if (status?.isFolder && !isIgnoredFolder(entry.name)) linked.push(below);
-          if (status?.isFile && isNote && status.size <= largestNote) {
+          if (status?.isFile && isFile && status.size <= largestNote) {
             files.push({ path: below, size: status.size, modified: status.modified });
           }
         }
@@ -109,7 +109,7 @@ export class DiskNoteSource implements NoteSource {
       const status = this.#disk.status(full);
       // A pipe or a device would never answer.
       if (!status.isFile || status.size > largestNote) return undefined;
-      return decodeNote(this.#disk.bytes(full));
+      return decodeFile(path, this.#disk.bytes(full));
     });
   }
 

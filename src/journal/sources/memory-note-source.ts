@@ -1,5 +1,5 @@
 import type { NotePath } from '../note';
-import { isBelow, isNotePath } from '../note-path';
+import { isBelow, isJournalFilePath } from '../note-path';
 import type { NoteFile, NoteSource, SourceChange, Stop } from '../note-source';
 
 /** Notes in memory, for previews and tests. What is written is told of at once. */
@@ -15,7 +15,7 @@ export class MemoryNoteSource implements NoteSource {
 
   async list(): Promise<readonly NoteFile[]> {
     return [...this.#notes]
-      .filter(([path]) => isNotePath(path))
+      .filter(([path]) => isJournalFilePath(path))
       .map(([path, { text, modified }]) => ({
         path,
         size: new TextEncoder().encode(text).length,

@@ -84,7 +84,7 @@ interface Search {
 
 function slotsOn(search: Search, day: DayNumber): readonly Slot[] {
   const { context, habits, demand, pattern } = search;
-  const { plan } = context;
+  const { plan, zone } = context;
   const weekday = isoWeekday(day) as Weekday;
   const known = customs(demand, habits);
   const here = known.filter((habit) => habit.weekday === weekday);
@@ -93,17 +93,17 @@ function slotsOn(search: Search, day: DayNumber): readonly Slot[] {
     if (!slots.some((one) => one.start === slot.start)) slots.push(slot);
   };
   if (plan.free.length === 0 && !habits.saysTimes) {
-    if (!isOpenFor(plan, pattern, day)) return [];
+    if (!isOpenFor(plan, pattern, day, zone)) return [];
     const custom = here[0];
     const reason = custom
       ? message('{0}, as in the weeks before', weekdayName(day))
       : message('{0} breaks no rule', weekdayName(day));
     return [{ day, start: undefined, cost: custom?.cost ?? costs.other, reason }];
   }
-  const hours = openHours(plan, pattern, day);
+  const hours = openHours(plan, pattern, day, zone);
   const { minutes } = demand;
   for (const { start, cost, weeksAgo } of here) {
-    if (start === undefined || !mayRun(plan, pattern, day, start, minutes)) continue;
+    if (start === undefined || !mayRun(plan, pattern, day, start, minutes, zone)) continue;
     const reason =
       weeksAgo === 1
         ? message('{0} {1}, as in the week before', weekdayName(day), formatTime(start))

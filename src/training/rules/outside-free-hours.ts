@@ -1,3 +1,4 @@
+import type { NotePlace } from '../../journal/note';
 import { formatTime } from '../../notation/time/wall-clock';
 import type { Finding, Message } from '../finding';
 import { busySpans, type ClockSpan, freeSpans, suits } from '../free-hours';
@@ -25,9 +26,9 @@ function takes(session: ClockSpan, busy: ClockSpan): boolean {
 
 function busyMessage(facts: SessionFacts, week: WeekUnderCheck): Message | undefined {
   const { day } = facts.session;
-  if (isDayTaken(week.plan, day)) return message('{0} is marked as busy', facts.session.date);
+  if (isDayTaken(week.plan, day, week.zone)) return message('{0} is marked as busy', facts.session.date);
   const span = clockSpan(facts);
-  const busy = span && busySpans(week.plan, day).find((one) => takes(span, one));
+  const busy = span && busySpans(week.plan, day, week.zone).find((one) => takes(span, one));
   if (!span || !busy) return undefined;
   return message(
     '{0} {1} is marked as busy; the session is at {2}',
@@ -64,12 +65,17 @@ function freeMessage(facts: SessionFacts, week: WeekUnderCheck): Message | undef
   return message('{0} is free {1}; the session is at {2}', name, inWords(suitable), inWords([span]));
 }
 
-/** The lines that speak of the session's day. */
-function linesOf(facts: SessionFacts, week: WeekUnderCheck, isBusy: boolean) {
-  const { date, day } = facts.session;
-  return isBusy
-    ? week.plan.busy.filter((busy) => busy.days.first <= date && date <= busy.days.last)
-    : week.plan.free.filter((free) => freeSpans([free], day).length > 0);
+/** The lines, and the events of calendar files, that speak of the session's day. */
+function placesOf({ session: { date, day } }: SessionFacts, week: WeekUnderCheck, isBusy: boolean) {
+  const { plan, zone } = week;
+  if (!isBusy) return plan.free.filter((free) => freeSpans([free], day).length > 0).map(entryPlace);
+  return [
+    ...plan.busy.filter(({ days }) => days.first <= date && date <= days.last).map(entryPlace),
+    ...plan.calendars.flatMap(({ path, calendar }) => {
+      const { spans, days } = calendar.between(day, day, zone);
+      return [...days, ...spans].map(({ event }): NotePlace => ({ note: path, range: event.range }));
+    }),
+  ];
 }
 
 function finding(facts: SessionFacts, week: WeekUnderCheck): readonly Finding[] {
@@ -77,7 +83,7 @@ function finding(facts: SessionFacts, week: WeekUnderCheck): readonly Finding[] 
   const what = busy ?? freeMessage(facts, week);
   if (!what) return [];
   const { session } = facts;
-  const lines = linesOf(facts, week, busy !== undefined);
+  const places = placesOf(facts, week, busy !== undefined);
   return [
     {
       code: 'outside-free-hours',
@@ -85,8 +91,8 @@ function finding(facts: SessionFacts, week: WeekUnderCheck): readonly Finding[] 
       ...sessionPlace(session),
       message: what,
       facts: { date: session.date, kind: session.kind, because: busy ? 'busy' : 'not-free' },
-      related: lines.map((line) =>
-        related(entryPlace(line), busy ? message('The busy time') : message('The free hours')),
+      related: places.map((place) =>
+        related(place, busy ? message('The busy time') : message('The free hours')),
       ),
       remedies: ['move-to-legal-day', 'swap-with-another-day', 'mark-skipped'],
     },
