@@ -5,10 +5,12 @@ import type { SourceRange } from '../notation/source-range';
 import { daysBetween, type IsoDate } from '../notation/time/iso-date';
 import type { IsoWeek } from '../notation/time/iso-week';
 import type { TimeSpan } from '../notation/time/wall-clock';
+import { sessionLoads } from './load/session-loads';
 import { type MetricProgress, metricProgress } from './metric-progress';
 import type { SessionFacts } from './session-facts';
 import { sessionPlace } from './session-place';
 import type { SessionState } from './session-state';
+import { type LoadTotal, totalLoad } from './statistics/session-load';
 import { type StepProgress, stepProgress } from './step-progress';
 import { type WeekReader, weekReader } from './training-week';
 import { totalMinutes } from './week-summary';
@@ -31,6 +33,8 @@ export interface GoalWeek {
   readonly week: IsoWeek;
   readonly done: number;
   readonly minutesDone: number;
+  /** Of the sessions done; `unknown` counts those without a rating or a length. */
+  readonly load: LoadTotal;
   /** Done, planned and overdue. */
   readonly standing: number;
 }
@@ -86,6 +90,7 @@ function goalWeek(week: IsoWeek, standing: readonly SessionFacts[]): GoalWeek {
     week,
     done: done.length,
     minutesDone: totalMinutes(done),
+    load: totalLoad(sessionLoads(done).map(({ load }) => load)),
     standing: standing.length,
   };
 }

@@ -5,34 +5,17 @@ import { convert, type Quantity, type Unit } from '../notation/quantity';
 import type { SourceRange } from '../notation/source-range';
 import type { DayNumber, IsoDate } from '../notation/time/iso-date';
 import { metricUnit } from './metric-meant';
+import { mainCondition } from './progress/main-condition';
+import type { DayReading, Reading } from './reading';
 
-/** One reading, in the metric's unit. */
-export interface Reading {
-  readonly date: IsoDate;
-  readonly day: DayNumber;
-  readonly value: number;
-  /** As it was written, in its own unit. */
-  readonly written: Quantity;
-  readonly condition?: 'warm' | 'cold';
-  readonly photo?: string;
-  readonly note: NotePath;
-  readonly range: SourceRange;
-}
-
-/** The readings of one day as one. */
-export interface DayReading {
-  readonly date: IsoDate;
-  readonly day: DayNumber;
-  /** Their mean. */
-  readonly value: number;
-  readonly count: number;
-}
+export type { DayReading, Reading } from './reading';
 
 /** The readings of one side of the body, or those that name none. */
 export interface MetricSeries {
   readonly side?: Side;
-  /** In order of day and place. */
+  /** In order of day and place, in any state. */
   readonly readings: readonly Reading[];
+  /** Of the state that the metric is judged by, and so are the fields below: warm and cold readings are never mixed. */
   readonly days: readonly DayReading[];
   readonly first?: DayReading;
   readonly latest?: DayReading;
@@ -109,6 +92,8 @@ interface Frame {
   readonly from: number | undefined;
   readonly target: number | undefined;
   readonly lowerIsBetter: boolean | undefined;
+  /** The state that the metric is judged by. */
+  readonly condition: Reading['condition'];
 }
 
 function best(readings: readonly Reading[], lowerIsBetter: boolean | undefined): Reading | undefined {
@@ -121,12 +106,13 @@ function best(readings: readonly Reading[], lowerIsBetter: boolean | undefined):
 }
 
 function seriesOf(side: Side | undefined, readings: readonly Reading[], frame: Frame): MetricSeries {
-  const days = averagedByDay(readings);
+  const judged = readings.filter(({ condition }) => condition === frame.condition);
+  const days = averagedByDay(judged);
   const first = days[0];
   const latest = days.at(-1);
   const start = frame.from ?? (days.length > 1 ? first?.value : undefined);
   const share = latest && shareDone(start, latest.value, frame.target);
-  const nearest = best(readings, frame.lowerIsBetter);
+  const nearest = best(judged, frame.lowerIsBetter);
   return {
     ...(side ? { side } : {}),
     readings,
@@ -155,10 +141,13 @@ export function metricProgress(metric: Metric, measurements: readonly Measuremen
   const from = inUnit(metric.from);
   const target = inUnit(metric.to);
   const noise = inUnit(metric.noise);
-  const lowerIsBetter = isLowerBetter(from ?? readable[0]?.reading.value, target);
+  const { condition } = mainCondition(readable.map(({ reading }) => reading));
+  const firstJudged = readable.find(({ reading }) => reading.condition === condition);
+  const lowerIsBetter = isLowerBetter(from ?? firstJudged?.reading.value, target);
+  const frame: Frame = { from, target, lowerIsBetter, condition };
   const series = (['left', 'right', undefined] as const).flatMap((side) => {
     const readings = readable.filter((one) => one.side === side).map((one) => one.reading);
-    return readings.length > 0 ? [seriesOf(side, readings, { from, target, lowerIsBetter })] : [];
+    return readings.length > 0 ? [seriesOf(side, readings, frame)] : [];
   });
   const shares = series.flatMap((one) => (one.shareDone === undefined ? [] : [one.shareDone]));
   return {

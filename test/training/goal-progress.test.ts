@@ -212,6 +212,47 @@ describe('the steps of a goal', () => {
   });
 });
 
+describe('readings taken warm and cold', () => {
+  const mixed = metric('gap from:16cm to:4cm', '12cm warm', '11cm warm', '9cm cold', '10.5cm warm');
+
+  it('are not mixed: what counts is the state of the most days', () => {
+    const [series] = mixed.series;
+    assert.equal(series?.readings.length, 4);
+    assert.deepEqual(
+      series?.days.map(({ value }) => value),
+      [12, 11, 10.5],
+    );
+    assert.equal(series?.latest?.value, 10.5);
+    assert.equal(series?.best?.value, 10.5);
+    assert.equal(mixed.shareDone, (16 - 10.5) / 12);
+  });
+
+  it('do not reach a step in the other state', () => {
+    const [step] = progress({
+      'goals.md': '- #goal low-split\n- #metric gap from:16cm to:4cm\n- [ ] #step half to:9cm',
+      '2026-02-01.md': '- #measure low-split gap 12cm cold',
+      '2026-02-08.md': '- #measure low-split gap 8cm warm',
+      '2026-02-15.md': '- #measure low-split gap 11cm cold',
+    }).steps;
+    assert.deepEqual([step?.state, step?.reachedOn], ['open', undefined]);
+  });
+
+  it('leave out a side that was only measured in the other state', () => {
+    const { series } = metric(
+      'gap from:16cm to:4cm sides',
+      '12cm side:left cold; 13cm side:right warm',
+      '11cm side:left cold',
+    );
+    assert.deepEqual(
+      series.map(({ side, latest }) => [side, latest?.value]),
+      [
+        ['left', 11],
+        ['right', undefined],
+      ],
+    );
+  });
+});
+
 describe('the sessions of a goal', () => {
   const found = progress({
     'goals.md': '- #goal low-split by:2026-06-14\n- #need flexibility 2/week 60min 6/10',
@@ -224,12 +265,25 @@ describe('the sessions of a goal', () => {
   });
 
   it('are counted week by week, with the minutes that were done', () => {
-    assert.deepEqual(found.weeks, [
-      { week: '2026-W07', done: 1, minutesDone: 60, standing: 1 },
-      { week: '2026-W08', done: 2, minutesDone: 120, standing: 2 },
-      { week: '2026-W09', done: 0, minutesDone: 0, standing: 1 },
-      { week: '2026-W10', done: 0, minutesDone: 0, standing: 1 },
-    ]);
+    assert.deepEqual(
+      found.weeks.map(({ load, ...week }) => week),
+      [
+        { week: '2026-W07', done: 1, minutesDone: 60, standing: 1 },
+        { week: '2026-W08', done: 2, minutesDone: 120, standing: 2 },
+        { week: '2026-W09', done: 0, minutesDone: 0, standing: 1 },
+        { week: '2026-W10', done: 0, minutesDone: 0, standing: 1 },
+      ],
+    );
+  });
+
+  it('have the load of those that were rated by the athlete, and count the others as unknown', () => {
+    const rated = progress({
+      'goals.md': '- #goal low-split\n- #need flexibility 2/week 60min 6/10',
+      '2026-02-10.md': '- [x] #session flexibility 18:30 5/10',
+      // The need's rating is a plan: it says nothing about how hard this one was.
+      '2026-02-12.md': '- [x] #session flexibility 18:30',
+    });
+    assert.deepEqual(rated.weeks[0]?.load, { n: 2, unknown: 1, total: undefined, knownTotal: 300 });
   });
 
   it('are listed when they are done', () => {

@@ -1,5 +1,6 @@
 import type { Goal, Metric } from '../../journal/journal';
 import { type MetricProgress, type MetricSeries, metricProgress } from '../../training/metric-progress';
+import { mainCondition } from '../../training/progress/main-condition';
 import { entryPlace } from '../../training/session-place';
 import { inLines, inOneLine, say, type ViewContext, viewPlace } from './view-context';
 import type { ViewNode, ViewPlace } from './view-node';
@@ -15,6 +16,25 @@ function sideInWords(metric: MetricProgress, series: MetricSeries, context: View
   if (series.side === 'left') return say(context, 'left');
   if (series.side === 'right') return say(context, 'right');
   return metric.sides ? say(context, 'side not given') : undefined;
+}
+
+/** The sides that have a reading in the state that the metric is judged by. */
+function judgedSeries(metric: MetricProgress): readonly MetricSeries[] {
+  return metric.series.filter(({ latest }) => latest !== undefined);
+}
+
+/** That the figures are those of warm or cold readings alone, where both were taken. */
+function stateLine(metric: MetricProgress, context: ViewContext): string | undefined {
+  const { condition, all } = mainCondition(metric.series.flatMap(({ readings }) => readings));
+  if (all.length < 2) return undefined;
+  switch (condition) {
+    case 'warm':
+      return say(context, 'Only readings taken warm count here; others are kept apart.');
+    case 'cold':
+      return say(context, 'Only readings taken cold count here; others are kept apart.');
+    default:
+      return say(context, 'Only readings without warm or cold count here; others are kept apart.');
+  }
 }
 
 function readingCount(count: number, context: ViewContext): string {
@@ -54,7 +74,10 @@ function seriesLine(metric: MetricProgress, series: MetricSeries, context: ViewC
           valueInWords(metric, first.value, context),
           dates.day(first.date, context.today),
         ),
-    readingCount(series.readings.length, context),
+    readingCount(
+      series.days.reduce((sum, day) => sum + day.count, 0),
+      context,
+    ),
     latest.count > 1 ? say(context, 'the latest is the mean of {0}', latest.count) : undefined,
   );
 }
@@ -63,6 +86,7 @@ function metricLines(metric: MetricProgress, context: ViewContext): string {
   const { from, noise, mismatched } = metric;
   return inLines(
     ...metric.series.map((series) => seriesLine(metric, series, context)),
+    stateLine(metric, context),
     inOneLine(
       from === undefined ? undefined : say(context, 'start {0}', valueInWords(metric, from, context)),
       targetInWords(metric, context),
@@ -84,7 +108,9 @@ function metricLines(metric: MetricProgress, context: ViewContext): string {
 
 /** Where the latest reading stands, else the line of the metric. */
 function metricPlace(progress: MetricProgress, metric: Metric, context: ViewContext): ViewPlace {
-  const readings = progress.series.flatMap((series) => series.readings);
+  const all = progress.series.flatMap((series) => series.readings);
+  const { condition } = mainCondition(all);
+  const readings = all.filter((one) => one.condition === condition);
   const latest = readings.reduce<(typeof readings)[number] | undefined>(
     (found, one) => (found && found.day > one.day ? found : one),
     undefined,
@@ -104,7 +130,7 @@ export function metricNode(
   const description = inOneLine(
     ...(count === 0
       ? [say(context, 'no reading yet')]
-      : progress.series.map((series) => latestInWords(progress, series, context))),
+      : judgedSeries(progress).map((series) => latestInWords(progress, series, context))),
     targetInWords(progress, context),
     shareInWords(progress, context),
     count === 0 ? undefined : readingCount(count, context),
