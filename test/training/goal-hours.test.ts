@@ -53,7 +53,7 @@ describe('goal-hours', () => {
   it('keeps rest days free of training, and lets recovery stand on them', () => {
     const everyDay = '- #free mon tue wed thu fri sat sun 18:00-18:40\n';
     const recovery = '- #need recovery 1/week 40min 2/10\n';
-    assert.deepEqual(hours({ 'goals.md': goals + `\n${recovery}`, 'hours.md': everyDay }), []);
+    assert.deepEqual(hours({ 'goals.md': `${goals}\n${recovery}`, 'hours.md': everyDay }), []);
     assert.deepEqual(
       hours({ 'goals.md': goals, 'hours.md': `${everyDay}- #rule rest-day min:2/week` }).map(
         (line) => line.split(' | ')[3],
