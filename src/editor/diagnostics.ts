@@ -102,12 +102,15 @@ export class Findings implements vscode.Disposable {
     }
     const published = this.#published.get(journal) ?? new PublishedFindings(journal.journal);
     this.#published.set(journal, published);
-    const touched = published.refresh({
-      today: journal.today(),
-      zone: journal.zone(),
-      weeks: weeksInView(journal),
-      openNotes: this.#openNotes(journal),
-    });
+    const touched = published.refresh(
+      {
+        today: journal.today(),
+        zone: journal.zone(),
+        weeks: weeksInView(journal),
+        openNotes: this.#openNotes(journal),
+      },
+      changed,
+    );
     // A changed note is published again though its findings read the same: their lines may have moved.
     for (const path of new Set([...touched, ...changed])) this.#publish(journal, path, published.of(path));
     this.#changed.fire();
@@ -123,8 +126,15 @@ export class Findings implements vscode.Disposable {
     return open;
   }
 
+  /** Whether another journal, in whose folder the note lies now, has its findings published already. */
+  #isTakenOver(journal: OpenJournal, uri: vscode.Uri): boolean {
+    const owner = this.journals.find(uri)?.journal;
+    return owner !== undefined && owner !== journal && this.#published.has(owner);
+  }
+
   #publish(journal: OpenJournal, path: NotePath, findings: readonly Finding[]): void {
     const uri = journal.uriOf(path);
+    if (this.#isTakenOver(journal, uri)) return;
     const shown = findings.slice(0, mostPerNote).flatMap((finding) => {
       const diagnostic = diagnosticOf(journal, finding);
       return diagnostic ? [{ finding, diagnostic }] : [];
@@ -148,8 +158,10 @@ export class Findings implements vscode.Disposable {
     const published = this.#published.get(journal);
     this.#published.delete(journal);
     for (const note of new Set(published?.all.map((finding) => finding.note))) {
-      this.#shown.delete(journal.uriOf(note).toString());
-      this.#collection.delete(journal.uriOf(note));
+      const uri = journal.uriOf(note);
+      if (this.#isTakenOver(journal, uri)) continue;
+      this.#shown.delete(uri.toString());
+      this.#collection.delete(uri);
     }
     this.#changed.fire();
   }

@@ -37,6 +37,8 @@ export class JournalCollection {
   readonly #removedMeanwhile = new Set<NotePath[]>();
   readonly #updates = new GatheredUpdates();
   readonly #listeners = new Set<(updates: readonly JournalUpdate[]) => void>();
+  /** How often anything was heard of any path: a path that went and came back is not taken for the old one. */
+  #heard = 0;
   #notesRead = 0;
   #notesParsed = 0;
 
@@ -124,7 +126,7 @@ export class JournalCollection {
       const known = this.#know(path);
       known.stored = true;
       known.file = undefined;
-      known.heard += 1;
+      known.heard = this.#nextHeard();
       this.#unread.delete(path);
       this.#setDisk(known, text);
       this.#finish();
@@ -163,10 +165,15 @@ export class JournalCollection {
     while (this.#running.size > 0) await Promise.allSettled(this.#running);
   }
 
+  #nextHeard(): number {
+    this.#heard += 1;
+    return this.#heard;
+  }
+
   #know(path: NotePath): KnownNote {
     let known = this.#known.get(path);
     if (!known) {
-      known = { path, stored: false, heard: 0 };
+      known = { path, stored: false, heard: this.#nextHeard() };
       this.#known.set(path, known);
       // A calendar makes no journal, whatever its name begins with.
       if (isNotePath(path) && this.#folders.add(path)) this.#foldersChanged = true;
@@ -186,7 +193,7 @@ export class JournalCollection {
     known.stored = false;
     known.file = undefined;
     known.disk = undefined;
-    known.heard += 1;
+    known.heard = this.#nextHeard();
     this.#unread.delete(known.path);
     if (!known.open) this.#forget(known);
     this.#place(known);
@@ -298,7 +305,7 @@ export class JournalCollection {
   async #ask(path: NotePath): Promise<() => void> {
     const known = this.#known.get(path);
     if (!known) return () => {};
-    known.heard += 1;
+    known.heard = this.#nextHeard();
     const asked = known.heard;
     this.#notesRead += 1;
     const text = await this.#source.read(path).catch(() => undefined);

@@ -20,7 +20,7 @@ export interface KnownNote {
   disk?: NoteVersion | undefined;
   /** The text of an open document, which wins over the disk. */
   open?: NoteVersion | undefined;
-  /** Counts what was heard of its text on the disk, so that a slow answer does not undo a later one. */
+  /** Number of what was last heard of its text on the disk, so that a slow answer does not undo a later one. */
   heard: number;
   /** The index in which it stands. */
   journal?: JournalIndex | undefined;

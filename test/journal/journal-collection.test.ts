@@ -429,6 +429,31 @@ describe('a slow source', () => {
     assert.deepEqual(pathsOf(collection), { '': ['2026-02-24.md', 'journal.md'] });
   });
 
+  it('keeps what went and came back while it was listed again', async () => {
+    const source = new SlowSource();
+    source.texts.set('journal.md', '');
+    source.texts.set('log/2026-02-24.md', skill);
+    const collection = new JournalCollection(source);
+    const first = collection.load();
+    source.listed?.();
+    await aMoment();
+    for (const { answer } of source.waiting.splice(0)) answer();
+    await first;
+    // The list is made while the folder is gone, and comes after it is back.
+    source.texts.delete('log/2026-02-24.md');
+    const second = collection.load();
+    collection.removeBelow('log');
+    source.texts.set('log/2026-02-24.md', strength);
+    const back = collection.apply({ kind: 'changed', path: 'log/2026-02-24.md' });
+    await aMoment();
+    for (const { answer } of source.waiting.splice(0)) answer();
+    source.listed?.();
+    await Promise.all([second, back]);
+    const [journal] = collection.journals();
+    assert(journal);
+    assert.deepEqual(sessionsOf(journal, '2026-02-24'), ['2026-02-24 strength']);
+  });
+
   it('passes over a note that it cannot read', async () => {
     const source = new MemoryNoteSource({ 'journal.md': '', '2026-02-24.md': skill, '2026-02-25.md': skill });
     const read = source.read.bind(source);

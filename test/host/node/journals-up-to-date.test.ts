@@ -222,6 +222,19 @@ describe('several journals in one workspace folder', () => {
     await until('bridge', ['Wren']);
   });
 
+  it('keeps the findings of an open note when its folder becomes a journal', async () => {
+    await team.write('young/goals.md', goal);
+    await team.write('young/2026-02-25.md', '- #measure middle-split gap 9deg\n');
+    await team.show('young/2026-02-25.md');
+    await findingIn(team.uri('young/2026-02-25.md'), 'unit-mismatch');
+    await team.write('young/journal.md', '#athlete "Linnet"\n');
+    await until('middle-split', ['Dipper', 'Linnet', 'Plover']);
+    await findingIn(team.uri('young/2026-02-25.md'), 'unit-mismatch');
+    await team.write('young/journal.md', '#athlete "Whinchat"\n');
+    await until('middle-split', ['Dipper', 'Plover', 'Whinchat']);
+    await findingIn(team.uri('young/2026-02-25.md'), 'unit-mismatch');
+  });
+
   it('knows a journal.md that is typed and not saved yet, by the words in it', async () => {
     await team.write('rest/journal.md', '#athlete "Siskin"\n');
     await until('bridge', ['Siskin']);
