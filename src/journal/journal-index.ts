@@ -44,6 +44,10 @@ function targetsOf(note: DayNote): readonly DayNumber[] {
   return sessionsOf(note).flatMap(({ entry }) => (entry.moved ? [dayNumber(entry.moved.value)] : []));
 }
 
+function tellsOfPain(note: DayNote): boolean {
+  return note.reading.entries.some((entry) => entry.tag === 'pain');
+}
+
 /** The goals that a note has readings of, known or not. */
 function measuredGoals(note: Note): ReadonlySet<string> {
   return new Set(
@@ -65,6 +69,8 @@ export class JournalIndex implements Journal {
   /** Days with notes, or to which sessions were moved. */
   readonly #usedDays = new SortedDays();
   readonly #daysWithNotes = new SortedDays();
+  /** Pain stays open until it is cleared, so that it is looked for in years of notes, and stands in few of them. */
+  readonly #painDays = new SortedDays();
   readonly #calendars = new Map<NotePath, CalendarFile>();
   readonly #planningNotes = new Set<NotePath>();
   #plan: JournalPlan | undefined;
@@ -161,15 +167,20 @@ export class JournalIndex implements Journal {
     return this.#daysWithNotes.between(first, last).flatMap((day) => this.#measurementsOn(day));
   }
 
-  bodyReports(first: DayNumber, last: DayNumber): readonly BodyReport[] {
-    return this.#eachDay(first, last, (day) => {
+  bodyReports(first: DayNumber, last: DayNumber, kind?: BodyReport['kind']): readonly BodyReport[] {
+    const days = kind === 'pain' ? this.#painDays : this.#daysWithNotes;
+    return days.between(first, last).flatMap((number) => {
+      const day = this.#days.get(number);
+      if (!day) return [];
       day.bodyReports ??= bodyReportsOf(day.notes);
-      return day.bodyReports;
+      return kind ? day.bodyReports.filter((report) => report.kind === kind) : day.bodyReports;
     });
   }
 
   wins(first: DayNumber, last: DayNumber): readonly Win[] {
-    return this.#eachDay(first, last, (day) => {
+    return this.#daysWithNotes.between(first, last).flatMap((number) => {
+      const day = this.#days.get(number);
+      if (!day) return [];
       day.wins ??= winsOf(day.notes);
       return day.wins;
     });
@@ -177,13 +188,6 @@ export class JournalIndex implements Journal {
 
   names(of: NamedThing): readonly string[] {
     return this.#names.names(of);
-  }
-
-  #eachDay<Value>(first: DayNumber, last: DayNumber, of: (day: Day) => readonly Value[]): readonly Value[] {
-    return this.#daysWithNotes.between(first, last).flatMap((number) => {
-      const day = this.#days.get(number);
-      return day ? of(day) : [];
-    });
   }
 
   #written(number: DayNumber): WrittenSessions {
@@ -258,6 +262,8 @@ export class JournalIndex implements Journal {
     }
     if (day.notes.length > 0) this.#daysWithNotes.add(number);
     else this.#daysWithNotes.delete(number);
+    if (day.notes.some(tellsOfPain)) this.#painDays.add(number);
+    else this.#painDays.delete(number);
     const targetsAfter = new Set(day.notes.flatMap(targetsOf));
     for (const target of targetsAfter) this.#useDay(target).origins.add(number);
     for (const target of targetsBefore) {

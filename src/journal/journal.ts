@@ -226,7 +226,8 @@ export interface Journal {
   measurements(goal: string, metric?: string): readonly Measurement[];
   /** Every reading of the days, with or without a known goal. */
   measurementsBetween(first: DayNumber, last: DayNumber): readonly Measurement[];
-  bodyReports(first: DayNumber, last: DayNumber): readonly BodyReport[];
+  /** Soreness and pain of the days, or one of the two. */
+  bodyReports(first: DayNumber, last: DayNumber, kind?: BodyReport['kind']): readonly BodyReport[];
   wins(first: DayNumber, last: DayNumber): readonly Win[];
   /** Every name seen so far, most used first, for completion. */
   names(of: 'with' | 'where' | 'region' | 'kind'): readonly string[];

@@ -46,7 +46,7 @@ export function journalWithSessions(journal: Journal, changed: SessionsChanged):
     duplicateSessions: (first, last) => journal.duplicateSessions(first, last),
     measurements: (goal, metric) => journal.measurements(goal, metric),
     measurementsBetween: (first, last) => journal.measurementsBetween(first, last),
-    bodyReports: (first, last) => journal.bodyReports(first, last),
+    bodyReports: (first, last, kind) => journal.bodyReports(first, last, kind),
     wins: (first, last) => journal.wins(first, last),
     names: (of) => journal.names(of),
   };

@@ -9,8 +9,7 @@ export function openPains(journal: Journal, today: DayNumber): readonly BodyRepo
   const span = journal.span();
   if (!span) return [];
   const latest = new Map<string, BodyReport>();
-  for (const report of journal.bodyReports(span.first, today)) {
-    if (report.kind !== 'pain') continue;
+  for (const report of journal.bodyReports(span.first, today, 'pain')) {
     const known = latest.get(report.region);
     if (!known || report.day >= known.day) latest.set(report.region, report);
   }

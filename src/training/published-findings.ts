@@ -1,6 +1,6 @@
 import type { Journal, JournalPlan } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
-import { type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
+import { daysOfWeek, type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
 import { checkGoals } from './check-goals';
 import { KeptHistory } from './check-history';
 import { checkNote } from './check-note';
@@ -34,6 +34,8 @@ function weekOfNote(note: Note): IsoWeek | undefined {
 export class PublishedFindings {
   readonly #journal: Journal;
   readonly #history = new KeptHistory();
+  /** Every note that is not a day note, once the journal has been looked through. */
+  #others: Map<NotePath, Note> | undefined;
   #checked = new Map<NotePath, CheckedNote>();
   #byNote = new Map<NotePath, readonly Finding[]>();
 
@@ -53,9 +55,11 @@ export class PublishedFindings {
 
   /**
    * Checks again what is in view.
+   * @param changed Notes that were added, changed or removed since the last call; all of them when left out.
    * @returns The notes whose findings are not what they were.
    */
-  refresh(view: FindingsView): ReadonlySet<NotePath> {
+  refresh(view: FindingsView, changed?: ReadonlySet<NotePath>): ReadonlySet<NotePath> {
+    this.#followOthers(changed);
     const context = checkContext(this.#journal, view);
     const found = [
       ...this.#noteFindings(view),
@@ -77,13 +81,35 @@ export class PublishedFindings {
     return touched;
   }
 
+  /** Keeps the notes that are no day notes, without a walk through years of day notes at each keystroke. */
+  #followOthers(changed: ReadonlySet<NotePath> | undefined): void {
+    if (!this.#others || !changed) {
+      const all = [...this.#journal.notes()].filter((note) => note.name.kind !== 'day');
+      this.#others = new Map(all.map((note) => [note.path, note]));
+      return;
+    }
+    for (const path of changed) {
+      const note = this.#journal.note(path);
+      if (note && note.name.kind !== 'day') this.#others.set(path, note);
+      else this.#others.delete(path);
+    }
+  }
+
+  #notesInView(view: FindingsView): ReadonlySet<Note> {
+    const notes = new Set(this.#others?.values());
+    for (const week of view.weeks)
+      for (const day of daysOfWeek(week)) for (const note of this.#journal.notesOf(day)) notes.add(note);
+    for (const path of view.openNotes) {
+      const note = this.#journal.note(path);
+      if (note) notes.add(note);
+    }
+    return notes;
+  }
+
   #noteFindings(view: FindingsView): readonly Finding[] {
     const { plan } = this.#journal;
-    const weeks = new Set(view.weeks);
     const checked = new Map<NotePath, CheckedNote>();
-    for (const note of this.#journal.notes()) {
-      const week = weekOfNote(note);
-      if (week !== undefined && !weeks.has(week) && !view.openNotes.has(note.path)) continue;
+    for (const note of this.#notesInView(view)) {
       const before = this.#checked.get(note.path);
       const known = before?.note === note && before.plan === plan ? before : undefined;
       checked.set(note.path, known ?? { note, plan, findings: checkNote(note, this.#journal) });
