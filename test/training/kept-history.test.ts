@@ -56,6 +56,16 @@ describe('what the whole journal shows', () => {
     );
   });
 
+  it('is not worked out again for words beside a reading', () => {
+    assert.deepEqual(
+      madeAgain((journal) => {
+        const text = journal.note('2026-02-23.md')?.text ?? '';
+        journal.replace(openNote('2026-02-23.md', `${text}\nWords.\n`));
+      }).filter((code) => code === 'goal-pace'),
+      [],
+    );
+  });
+
   it('is worked out again where it matters: a reading, an older session, another day, the plan', () => {
     assert.deepEqual(
       madeAgain((journal) => journal.replace(openNote('2026-02-25.md', '- #measure low-split gap 9cm\n'))),

@@ -1,14 +1,18 @@
-import type { Goal, Metric } from '../../journal/journal';
+import type { Goal, Measurement, Metric } from '../../journal/journal';
 import type { Unit } from '../../notation/quantity';
 import type { Finding } from '../finding';
 import { metricProgress } from '../metric-progress';
 import { type MetricFigures, metricFigures, type SeriesFigures } from '../progress/metric-figures';
+import { MOST_TREND_DAYS } from '../progress/metric-trend';
 import type { PaceNeeded } from '../progress/pace-needed';
 import { entryPlace, related } from '../session-place';
 import type { Interval } from '../statistics/estimate';
 import type { CheckContext } from '../week-under-check';
 import { message } from '../wording';
 import type { HistoryRule } from './history-rule';
+
+/** Readings whose values are looked at for a change: more than a line runs through, repeats and sides counted in. */
+const mostReadings = 4 * MOST_TREND_DAYS;
 
 /** A series that needs more than it has shown. */
 interface Behind {
@@ -89,6 +93,27 @@ function checkMetric(context: CheckContext, goal: Goal, metric: Metric): readonl
   return worst ? [finding(goal, metric, figures, worst)] : [];
 }
 
+/**
+ * The values of the latest readings, not the readings themselves: these are new with every key that is pressed in their
+ * note. Older ones are only counted, as the line does not run through them.
+ */
+function readingValues(readings: readonly Measurement[]): readonly unknown[] {
+  return [
+    readings.length,
+    ...readings
+      .slice(-mostReadings)
+      .flatMap(({ metric, day, quantity: { value, unit, attempts }, side, condition }) => [
+        metric,
+        day,
+        value,
+        unit,
+        attempts?.of,
+        side,
+        condition,
+      ]),
+  ];
+}
+
 function openGoalsWithDate({ plan, today }: CheckContext): readonly Goal[] {
   return [...plan.goals.values()].filter(
     ({ by, from, closed }) =>
@@ -140,7 +165,7 @@ export const goalPace: HistoryRule = {
   inputs: (context) => [
     context.plan,
     context.today,
-    ...openGoalsWithDate(context).map((goal) => context.journal.measurements(goal.id)),
+    ...openGoalsWithDate(context).flatMap((goal) => readingValues(context.journal.measurements(goal.id))),
   ],
   check: (context) =>
     openGoalsWithDate(context).flatMap((goal) =>

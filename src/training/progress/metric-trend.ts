@@ -24,8 +24,11 @@ export interface MetricTrend {
   readonly test: TrendTest | NotEstimable<TrendReason>;
 }
 
-/** The latest days that a line is drawn through. More would only slow it: every pair of days is looked at. */
-export const MOST_TREND_DAYS = 300;
+/**
+ * The latest days that a line is drawn through: a year of three a week. Every pair of days is looked at, so more would
+ * only slow it, and say less about the pace of today. No source.
+ */
+export const MOST_TREND_DAYS = 150;
 
 /** Whether something could not be given. */
 export function isRefused<Reason extends string>(
