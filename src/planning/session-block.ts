@@ -17,7 +17,7 @@ export interface SessionBlock {
 const marker = /^[-*+][ \t]/;
 
 /** The text of an entry's item from its first column on, with LF; the item's own indentation is taken off. */
-function itemText(text: string, entry: EntryBase, first: string): string {
+export function itemText(text: string, entry: EntryBase, first: string): string {
   const indentation = text.slice(startOfLine(text, entry.itemRange.start), entry.itemRange.start);
   const body = entry.body ? linesOf(text.slice(entry.body.range.start, entry.body.range.end)) : [];
   const lines = body.map((line) => (line.startsWith(indentation) ? line.slice(indentation.length) : line));
