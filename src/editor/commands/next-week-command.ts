@@ -105,6 +105,9 @@ export function registerNextWeekCommand(context: FeatureContext): vscode.Disposa
     const kept = await preview(plan, journal);
     if (!kept || kept.length === 0) return;
     await applyChanges(journal, kept);
+    // Undo goes by the note in front: with one of the new notes there, it takes all of them back.
+    const [first] = kept;
+    if (first) await vscode.window.showTextDocument(journal.uriOf(first.note));
     vscode.window.setStatusBarMessage(
       vscode.l10n.t('{0} notes written. Undo takes them back in one step.', kept.length),
       8000,
