@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { type Remedy, remediesFor } from '../planning/remedies';
+import type { RemedyName } from '../training/finding';
 import { savableNotes, saveQuietly, workspaceEditFor } from './apply-changes';
 import { type Findings, findingSource, type ShownFinding } from './diagnostics';
 import type { FeatureContext } from './feature-context';
@@ -8,13 +9,18 @@ import { say } from './sentences';
 
 const saveCommand = 'trainingJournal.saveNotes';
 
+/** Each way to mend has a kind of its own, such as `quickfix.training.tick-as-done`, to which a key can be bound. */
+function kindOf(name: RemedyName): vscode.CodeActionKind {
+  return vscode.CodeActionKind.QuickFix.append('training').append(name);
+}
+
 function actionFor(
   journal: OpenJournal,
   shown: ShownFinding,
   remedy: Remedy,
   isOnlyFinding: boolean,
 ): vscode.CodeAction {
-  const action = new vscode.CodeAction(say(remedy.title), vscode.CodeActionKind.QuickFix);
+  const action = new vscode.CodeAction(say(remedy.title), kindOf(remedy.name));
   action.edit = workspaceEditFor(journal, remedy.changes);
   action.diagnostics = [shown.diagnostic];
   action.isPreferred = remedy.preferred && isOnlyFinding;
@@ -46,7 +52,7 @@ function shownFor(
 export function registerCodeActions(context: FeatureContext, findings: Findings): vscode.Disposable {
   const provider: vscode.CodeActionProvider = {
     provideCodeActions(document, _range, { diagnostics, only }, token) {
-      if (only && !only.contains(vscode.CodeActionKind.QuickFix)) return [];
+      if (only && !only.intersects(vscode.CodeActionKind.QuickFix)) return [];
       const found = context.journals.noteOf(document);
       if (!found) return [];
       const options = { today: found.journal.today(), zone: found.journal.zone() };
@@ -57,7 +63,8 @@ export function registerCodeActions(context: FeatureContext, findings: Findings)
         const shown = shownFor(findings, document.uri, diagnostic);
         if (!shown) continue;
         for (const remedy of remediesFor(found.journal.journal, shown.finding, options))
-          actions.push(actionFor(found.journal, shown, remedy, own.length === 1));
+          if (!only || only.contains(kindOf(remedy.name)))
+            actions.push(actionFor(found.journal, shown, remedy, own.length === 1));
       }
       return actions;
     },

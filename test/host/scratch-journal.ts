@@ -29,7 +29,7 @@ export interface ScratchJournal {
   uri(path: string): vscode.Uri;
   /** Writes a file through the file system, as another program would. */
   write(path: string, text: string | Uint8Array): Promise<void>;
-  /** What is on the disk. */
+  /** What is on the disk, a byte order mark included. */
   read(path: string): Promise<string>;
   exists(path: string): Promise<boolean>;
   /** Opens a note in an editor with the cursor at the first character of `words`. */
@@ -74,7 +74,8 @@ export async function scratchJournal(
     folder,
     uri,
     write,
-    read: async (path) => new TextDecoder().decode(await vscode.workspace.fs.readFile(uri(path))),
+    read: async (path) =>
+      new TextDecoder('utf-8', { ignoreBOM: true }).decode(await vscode.workspace.fs.readFile(uri(path))),
     exists: async (path) =>
       vscode.workspace.fs.stat(uri(path)).then(
         () => true,

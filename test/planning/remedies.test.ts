@@ -281,6 +281,11 @@ describe('a goal that lacks something', () => {
     });
   });
 
+  it('gets no second #why while the first waits for its words', () => {
+    const notes: Notes = { [goals]: '- #goal hoop by:2026-06-14\n- #why \n- #metric hold from:3s to:20s\n' };
+    assert.deepEqual(remedies(notes, 'goal-without-why'), []);
+  });
+
   it('gets a date: its event’s first, then some weeks ahead', () => {
     const notes: Notes = {
       [goals]:
