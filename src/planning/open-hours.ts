@@ -5,10 +5,10 @@ import { busySpans, type ClockSpan, freeSpans, suits } from '../training/free-ho
 import { isDayTaken } from '../training/open-days';
 
 /** Hours in which a session of a journal without `#free` lines may stand: an assumption, no published value. */
-const wakingHours: ClockSpan = { start: 7 * 60, end: 21 * 60 + 30 };
+export const wakingHours: ClockSpan = { start: 7 * 60, end: 21 * 60 + 30 };
 
 /** `spans` without the minutes of `taken`. */
-function without(spans: readonly ClockSpan[], taken: readonly ClockSpan[]): readonly ClockSpan[] {
+export function without(spans: readonly ClockSpan[], taken: readonly ClockSpan[]): readonly ClockSpan[] {
   let left = spans;
   for (const busy of taken) {
     left = left.flatMap((span) => {

@@ -1,0 +1,181 @@
+import type { Journal, Session } from '../journal/journal';
+import { dayNumber } from '../notation/time/iso-date';
+import { isoWeekOf } from '../notation/time/iso-week';
+import { type CheckContext, checkContext } from '../training/week-under-check';
+import type { NoteChange } from './note-change';
+import { changesToFit } from './plan-weeks/changes-to-fit';
+import { differencesTo } from './plan-weeks/differences';
+import { conflictOf } from './plan-weeks/explain-weeks';
+import { leftOutReason } from './plan-weeks/left-out-reason';
+import { placedReason } from './plan-weeks/placed-reason';
+import {
+  isImpossible,
+  type SolvedSession,
+  type SolvedWeeks,
+  solveWeeks,
+  standsAlready,
+} from './plan-weeks/solve-weeks';
+import { weekNotes } from './plan-weeks/week-notes';
+import type {
+  LeftOutSession,
+  PlannedSession,
+  PlanWeeksOptions,
+  WeeksPlan,
+  WeeksPlanStatus,
+} from './plan-weeks/weeks-plan';
+import { finish, inSlices, type SliceOptions, type SliceProgress, type Steps } from './solver/slices';
+import { daysToPlan } from './week-problem/build-problem';
+
+export type {
+  LeftOutSession,
+  PlanConflict,
+  PlannedSession,
+  PlanRemedy,
+  PlanWeeksOptions,
+  WeeksPlan,
+  WeeksPlanStatus,
+} from './plan-weeks/weeks-plan';
+
+/** Recovery that only a rule asks for is not wanted in a week that in the end holds no training. */
+function wanted({ placed, context }: SolvedWeeks): readonly SolvedSession[] {
+  return placed.filter(
+    ({ asked }) =>
+      asked.importance !== undefined || context.weeks(asked.week).standing.some((facts) => !facts.isRecovery),
+  );
+}
+
+function plannedSession(solved: SolvedSession, all: SolvedWeeks): PlannedSession {
+  const { asked, place, session } = solved;
+  const { what, facts } = asked;
+  const goal = what.is === 'new' ? what.demand.need?.goal : facts.goals[0];
+  return {
+    date: session.date,
+    ...(place.start === undefined ? {} : { start: place.start }),
+    minutes: asked.minutes,
+    kind: session.kind,
+    ...(goal === undefined ? {} : { goal }),
+    with: session.entry.with.map(({ value }) => value),
+    ...(what.is === 'moving' ? { from: what.session } : {}),
+    reason: placedReason(solved, {
+      context: all.context,
+      habits: all.habits,
+      rules: all.first?.built.problem.rules ?? [],
+    }),
+    asked,
+  };
+}
+
+function compare(one: PlannedSession, other: PlannedSession): number {
+  if (one.date !== other.date) return one.date < other.date ? -1 : 1;
+  return (one.start ?? 1440) - (other.start ?? 1440);
+}
+
+function leftOutSessions(solved: SolvedWeeks): readonly LeftOutSession[] {
+  const { unplaced, last, context } = solved;
+  if (!last) return [];
+  return unplaced.flatMap((one) => {
+    const { asked, count } = one;
+    const need = asked.what.is === 'new' ? asked.what.demand.need : asked.facts.countsFor[0];
+    const goal = need?.goal;
+    const why = leftOutReason(one, last, context);
+    return Array.from({ length: count }, () => ({
+      week: asked.week,
+      kind: asked.facts.session.kind,
+      ...(goal === undefined ? {} : { goal }),
+      ...(need ? { need } : {}),
+      why,
+    }));
+  });
+}
+
+function statusOf(solved: SolvedWeeks): WeeksPlanStatus {
+  if (isImpossible(solved)) return 'impossible';
+  return solved.isProven ? 'proven best' : 'best found';
+}
+
+function* explained(
+  solved: SolvedWeeks,
+  options: PlanWeeksOptions,
+  context: CheckContext,
+): Steps<Pick<WeeksPlan, 'conflict' | 'remedies'>> {
+  const { first } = solved;
+  const [missed] = solved.unplaced;
+  if (!first || !missed || options.explain === false) return { remedies: [] };
+  const found = yield* conflictOf(first.built, missed.asked.week, options.weeks, context);
+  if (!found) return { remedies: [] };
+  const remedies = yield* changesToFit(found, first.built, context);
+  return { conflict: found.described, remedies };
+}
+
+/**
+ * The changes that write some of a plan's sessions, such as those that a person kept of it. With none of them, nothing
+ * is written.
+ */
+export function changesFor(
+  journal: Journal,
+  options: PlanWeeksOptions,
+  sessions: readonly PlannedSession[],
+): readonly NoteChange[] {
+  const context = checkContext(journal, { today: options.today, zone: options.zone });
+  const standing = options.weeks.flatMap((week) => context.weeks(week).standing);
+  if (options.mode === 'rearrange') return weekNotes(journal, [], sessions, standing);
+  if (sessions.length === 0 && standing.length === 0) return [];
+  const days = options.weeks.flatMap((week) => daysToPlan(context, week));
+  return weekNotes(journal, days, sessions, standing);
+}
+
+/** The steps of {@link planWeeks}. */
+export function* planWeeksSteps(journal: Journal, options: PlanWeeksOptions): Steps<WeeksPlan> {
+  const solved = yield* solveWeeks(journal, options);
+  const original = checkContext(journal, { today: options.today, zone: options.zone });
+  const placed = wanted(solved)
+    .filter(({ asked, session }) => !standsAlready(asked, session))
+    .map((one) => plannedSession(one, solved))
+    .sort(compare);
+  const [firstWeek] = options.weeks;
+  return {
+    weeks: options.weeks,
+    status: statusOf(solved),
+    isProven: solved.isProven,
+    placed,
+    leftOut: leftOutSessions(solved),
+    differences: firstWeek === undefined ? [] : differencesTo(solved.context, firstWeek),
+    ...(yield* explained(solved, options, original)),
+    changes: changesFor(journal, options, placed),
+  };
+}
+
+/**
+ * Lays into weeks what the needs of open goals, the needs of every week and the minima of rules ask for, so that no rule
+ * is broken: the best legal plan, in the order that `solver/order.ts` gives. What does not fit is left out, with the
+ * reason. The plan passes the solver's own judge and the training layer's check. Planning again after the changes are
+ * made changes nothing.
+ */
+export function planWeeks(journal: Journal, options: PlanWeeksOptions): WeeksPlan {
+  return finish(planWeeksSteps(journal, options));
+}
+
+/** The same in slices, between which others may work; `undefined` when it was stopped. */
+export function planWeeksInSlices(
+  journal: Journal,
+  options: PlanWeeksOptions & SliceOptions,
+): Generator<SliceProgress, WeeksPlan | undefined, void> {
+  return inSlices(planWeeksSteps(journal, options), options);
+}
+
+/**
+ * Arranges the rest of the running week anew: what was missed is placed again, what is agreed with somebody stays, and
+ * as few sessions as can be change their place.
+ */
+export function rearrangeWeek(
+  journal: Journal,
+  options: Omit<PlanWeeksOptions, 'weeks' | 'mode'>,
+): WeeksPlan {
+  return planWeeks(journal, { ...options, mode: 'rearrange', weeks: [isoWeekOf(options.today)] });
+}
+
+/** Whether a session is one that arranging the rest of its week would place again. */
+export function isMissed(session: Session, options: Pick<PlanWeeksOptions, 'today'>): boolean {
+  const { entry } = session;
+  return session.day < dayNumber(options.today) && !entry.task?.checked && !entry.skipped;
+}

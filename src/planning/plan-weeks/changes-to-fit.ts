@@ -1,0 +1,190 @@
+import type { Message } from '../../training/finding';
+import type { CheckContext } from '../../training/week-under-check';
+import { lengthInWords, message } from '../../training/wording';
+import type { PlanningProblem, Rule } from '../solver/problem';
+import { withFewerSessions, withMinutes, withoutParts } from '../solver/problem-changes';
+import { type PossibleChange, remedySteps } from '../solver/remedies';
+import type { Steps } from '../solver/slices';
+import type { WeekProblem } from '../week-problem/build-problem';
+import type { ProblemSource } from '../week-problem/problem-source';
+import { explainNodes, type FoundConflict, namedLine } from './explain-weeks';
+import { joined } from './joined-messages';
+import { partInWords, partPlaces, sessionsInWords } from './part-words';
+import type { PlanRemedy } from './weeks-plan';
+
+/** How many remedies are looked for. */
+const mostRemedies = 3;
+
+/**
+ * What a change costs the athlete, before how much of it is asked: an hour more, then another booking, then a session
+ * given up, then a limit stretched, then less time to recover, then less rest. Only their order counts; an assumption.
+ */
+const costs = {
+  hours: 10,
+  company: 15,
+  standing: 20,
+  busy: 25,
+  asked: 30,
+  limit: 50,
+  gap: 70,
+  rest: 90,
+} as const;
+
+/** Gaps are shortened by half days, caps stretched by half hours. */
+const gapStep = 12 * 60;
+const capStep = 30;
+const mostSteps = 6;
+
+interface Change extends PossibleChange {
+  readonly title: Message;
+  readonly source: ProblemSource;
+}
+
+function ruleOf(problem: PlanningProblem, id: string): Rule | undefined {
+  return problem.rules.find((rule) => rule.id === id);
+}
+
+function withDays(problem: PlanningProblem, id: string, days: number): PlanningProblem {
+  return {
+    ...problem,
+    rules: problem.rules.map((rule) =>
+      rule.id === id && (rule.type === 'day-gap' || rule.type === 'rest') ? { ...rule, days } : rule,
+    ),
+  };
+}
+
+function withMax(problem: PlanningProblem, id: string, max: number): PlanningProblem {
+  return {
+    ...problem,
+    rules: problem.rules.map((rule) => (rule.id === id && rule.type === 'count' ? { ...rule, max } : rule)),
+  };
+}
+
+/** What could be changed about a limit or a gap, the smallest change first. */
+function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonly Change[] {
+  const steps = Array.from({ length: mostSteps }, (_, index) => index + 1);
+  const base = { id: rule.id, source };
+  switch (rule.type) {
+    case 'gap':
+      return steps
+        .map((step) => ({ step, minutes: rule.minutes - step * gapStep }))
+        .filter(({ minutes }) => minutes > 0)
+        .map(({ step, minutes }) => ({
+          ...base,
+          cost: costs.gap + step,
+          title: joined([message('Make it {0} in place of ', lengthInWords({ minutes, unit: 'h' })), words]),
+          apply: (problem) => withMinutes(problem, rule.id, minutes),
+        }));
+    case 'day-gap':
+      return steps
+        .filter((step) => step < rule.days)
+        .map((step) => ({
+          ...base,
+          cost: costs.gap + 2 * step,
+          title: joined([
+            message(
+              'Make it {0} in place of ',
+              lengthInWords({ minutes: (rule.days - step) * 1440, unit: 'd' }),
+            ),
+            words,
+          ]),
+          apply: (problem) => withDays(problem, rule.id, rule.days - step),
+        }));
+    case 'cap':
+      return steps.map((step) => ({
+        ...base,
+        cost: costs.limit + step,
+        title: joined([message('Allow {0} min more than ', step * capStep), words]),
+        apply: (problem) => withMinutes(problem, rule.id, rule.minutes + step * capStep),
+      }));
+    case 'count': {
+      const { max } = rule;
+      if (max === undefined) return [];
+      return [
+        {
+          ...base,
+          cost: costs.limit,
+          title: joined([message('Allow one more than '), words]),
+          apply: (problem) => withMax(problem, rule.id, max + 1),
+        },
+      ];
+    }
+    case 'rest':
+      return [
+        {
+          ...base,
+          cost: costs.rest,
+          title: joined([message('Do with one day less than '), words]),
+          apply: (problem) => withDays(problem, rule.id, Math.max(0, rule.days - 1)),
+        },
+      ];
+    default:
+      return [];
+  }
+}
+
+function partChanges(id: string, source: ProblemSource, context: CheckContext): readonly Change[] {
+  const words = partInWords(source, context);
+  const without = (cost: number, title: Message): readonly Change[] => [
+    { id, source, cost, title, apply: (problem) => withoutParts(problem, id) },
+  ];
+  switch (source.about) {
+    case 'asked':
+      return [
+        {
+          id,
+          source,
+          // The farther the goal, the sooner it waits.
+          cost: costs.asked - (source.asked.importance ?? 0) / 100,
+          title: joined([message('Ask for one less this week: '), sessionsInWords(source.asked, 1)]),
+          apply: (problem) => withFewerSessions(problem, id),
+        },
+      ];
+    case 'standing':
+      // What is done cannot be undone.
+      return source.facts.state === 'done'
+        ? []
+        : without(costs.standing, joined([message('Move or give up '), words]));
+    case 'busy':
+    case 'calendar':
+    case 'event':
+      return without(costs.busy, joined([message('Train in spite of '), words]));
+    case 'hours':
+      return without(costs.hours, joined([message('Find time: '), words]));
+    case 'company':
+      return without(costs.company, joined([message('Train outside of '), words]));
+    default:
+      // Nobody is told to train on in pain.
+      return [];
+  }
+}
+
+/**
+ * The cheapest single changes that would let all sessions of a week fit, one for each part of the conflict at most.
+ * Each is tried by solving again.
+ */
+export function* changesToFit(
+  { problem, conflict }: FoundConflict,
+  built: WeekProblem,
+  context: CheckContext,
+): Steps<readonly PlanRemedy[]> {
+  const changes = conflict.parts.flatMap(({ id }): readonly Change[] => {
+    const source = built.sources.get(id);
+    if (!source) return [];
+    const rule = ruleOf(problem, id);
+    return rule && source.about !== 'pain'
+      ? ruleChanges(rule, source, partInWords(source, context))
+      : partChanges(id, source, context);
+  });
+  const found: Change[] = [];
+  for (const change of changes.sort((one, other) => one.cost - other.cost)) {
+    if (found.length >= mostRemedies) break;
+    if (found.some(({ id }) => id === change.id)) continue;
+    const [works] = yield* remedySteps(problem, [change], { limit: 1, nodeLimit: explainNodes });
+    if (works) found.push(change);
+  }
+  return found.map(({ title, source }): PlanRemedy => {
+    const [place] = partPlaces(source);
+    return { title, ...(place ? { line: namedLine(context.journal, place) } : {}) };
+  });
+}

@@ -1,0 +1,147 @@
+import type { Journal } from '../../journal/journal';
+import type { NotePlace } from '../../journal/note';
+import { isoDate } from '../../notation/time/iso-date';
+import { type IsoWeek, mondayOf } from '../../notation/time/iso-week';
+import type { Message } from '../../training/finding';
+import type { CheckContext } from '../../training/week-under-check';
+import { lengthInWords, message } from '../../training/wording';
+import { type Conflict, explainSteps } from '../solver/explain';
+import type { PlanningProblem, Rule } from '../solver/problem';
+import { belongsTo, weekOfDay } from '../solver/problem';
+import type { Steps } from '../solver/slices';
+import type { WeekProblem } from '../week-problem/build-problem';
+import type { ProblemSource } from '../week-problem/problem-source';
+import { joined, listed } from './joined-messages';
+import { partInWords, partPlaces } from './part-words';
+import type { NamedLine, PlanConflict } from './weeks-plan';
+
+/** Nodes that one question of an explanation may take: it only asks whether things fit, not how best. */
+export const explainNodes = 200_000;
+
+/** One week's part of a question, with only what that week can be asked to hold. */
+export function problemOfWeek(built: WeekProblem, week: number): PlanningProblem {
+  const { problem } = built;
+  const standing = problem.standing.filter(({ day }) => weekOfDay(day) === week);
+  const needs = problem.needs.filter((need) => need.week === week);
+  const rules = problem.rules.map((rule): Rule => {
+    if (rule.type === 'rest') {
+      const trained = new Set(standing.filter((one) => belongsTo(one.labels, rule.of)).map(({ day }) => day));
+      // What is trained already cannot be given up, so it is no reason against anything else.
+      return { ...rule, days: Math.min(rule.days, 7 - trained.size) };
+    }
+    if (rule.type === 'count' && rule.min !== undefined) {
+      const asks = needs.some((need) => belongsTo(need.labels, rule.of));
+      const { min: _min, ...others } = rule;
+      return asks ? rule : others;
+    }
+    return rule;
+  });
+  const inWeek = (day: number) => day - 7 * week;
+  const shift = <T extends { readonly day: number }>(one: T): T => ({ ...one, day: inWeek(one.day) });
+  return {
+    ...problem,
+    weeks: 1,
+    needs: needs.map((need) => ({ ...need, week: 0, candidates: need.candidates.map(shift) })),
+    standing: problem.standing.filter(({ day }) => inWeek(day) < 7).map(shift),
+    rules,
+  };
+}
+
+/** The words of a place; several lines are cut to the first. */
+export function namedLine(journal: Journal, place: NotePlace): NamedLine {
+  const text = journal.file(place.note)?.text.slice(place.range.start, place.range.end) ?? '';
+  return { ...place, text: text.split(/\r\n|\r|\n/)[0] ?? '' };
+}
+
+/** A gap and the only sessions that it keeps apart, as one part: `2 flexibility sessions 72 h apart`. */
+function withGap(sources: readonly ProblemSource[], context: CheckContext): readonly Message[] {
+  const asked = sources.filter((one) => one.about === 'asked');
+  const gaps = sources.filter(
+    (one) => (one.about === 'rule' || one.about === 'need') && one.aspect === 'gap',
+  );
+  const [only, ...others] = asked;
+  const [gap, ...otherGaps] = gaps;
+  const words = (one: ProblemSource) => partInWords(one, context);
+  if (!only || !gap || others.length > 0 || otherGaps.length > 0 || only.about !== 'asked')
+    return sources.map(words);
+  const length = gap.about === 'rule' ? gap.rule.gap : gap.about === 'need' ? gap.need.gap : undefined;
+  if (!length || only.asked.count < 2) return sources.map(words);
+  return sources
+    .filter((one) => one !== gap)
+    .map((one) =>
+      one === only ? joined([words(one), message(' {0} apart', lengthInWords(length))]) : words(one),
+    );
+}
+
+function capitalised(sentence: Message): Message {
+  return { ...sentence, template: sentence.template.replace(/^[a-z]/, (letter) => letter.toUpperCase()) };
+}
+
+/** The sources of a conflict, each once. */
+export function sourcesOf(conflict: Conflict, built: WeekProblem): readonly ProblemSource[] {
+  const found: ProblemSource[] = [];
+  for (const { id } of conflict.parts) {
+    const source = built.sources.get(id);
+    if (source && !found.some((one) => isSameSource(one, source))) found.push(source);
+  }
+  return found;
+}
+
+/** Several rules of the solver can stand for one line. */
+function isSameSource(one: ProblemSource, other: ProblemSource): boolean {
+  if (one === other) return true;
+  if (one.about === 'rule' && other.about === 'rule')
+    return one.rule === other.rule && one.aspect === other.aspect;
+  if (one.about === 'need' && other.about === 'need')
+    return one.need === other.need && one.aspect === other.aspect;
+  return false;
+}
+
+/** Ids that no athlete can change: they are taken as given. */
+export function givenIds(problem: PlanningProblem, built: WeekProblem): ReadonlySet<string> {
+  const ids = new Set(['refused']);
+  for (const { id, type } of problem.rules) {
+    if (type === 'air' || type === 'row' || built.sources.get(id)?.about === 'wish') ids.add(id);
+  }
+  return ids;
+}
+
+/** A conflict of one week, with the question in which it was found. */
+export interface FoundConflict {
+  readonly problem: PlanningProblem;
+  readonly conflict: Conflict;
+  readonly described: PlanConflict;
+}
+
+/** Why the sessions of a week do not all fit, or `undefined` when that cannot be told. */
+export function* conflictOf(
+  built: WeekProblem,
+  week: IsoWeek,
+  weeks: readonly IsoWeek[],
+  context: CheckContext,
+): Steps<FoundConflict | undefined> {
+  const problem = problemOfWeek(built, weeks.indexOf(week));
+  const given = givenIds(problem, built);
+  const conflict = yield* explainSteps(problem, { given, nodeLimit: explainNodes });
+  if (!conflict || conflict.parts.length === 0) return undefined;
+  const sources = sourcesOf(conflict, built);
+  const parts = withGap(sources, context);
+  const sentence =
+    parts.length === 1
+      ? joined([...parts, message(' cannot stand in the week of {0}', mondayWord(week))])
+      : joined([listed(parts), message(' do not fit into one week')]);
+  return {
+    problem,
+    conflict,
+    described: {
+      week,
+      sentence: capitalised(sentence),
+      lines: sources.flatMap(partPlaces).map((place) => namedLine(context.journal, place)),
+      isSmallest: conflict.proven,
+    },
+  };
+}
+
+function mondayWord(week: IsoWeek): string {
+  return isoDate(mondayOf(week));
+}
