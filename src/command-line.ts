@@ -1,4 +1,5 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
 import { version } from '../package.json';
 import { runCommandLine } from './command-line/run-command-line';
 import { DiskNoteSource } from './journal/sources/disk-note-source';
@@ -7,6 +8,14 @@ function openFolder(folder: string): DiskNoteSource | undefined {
   try {
     readdirSync(folder);
     return new DiskNoteSource(folder);
+  } catch {
+    return undefined;
+  }
+}
+
+function readFile(path: string): string | undefined {
+  try {
+    return readFileSync(path, 'utf8');
   } catch {
     return undefined;
   }
@@ -22,6 +31,8 @@ void runCommandLine(process.argv.slice(2), {
   zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
   version,
   openFolder,
+  folderName: (folder) => basename(resolve(folder)),
+  readFile,
   write: (text) => process.stdout.write(text),
   writeError: (text) => process.stderr.write(text),
 }).then((code) => {

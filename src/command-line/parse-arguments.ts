@@ -15,18 +15,32 @@ export interface FolderOptions {
   readonly chance?: number;
 }
 
+/** What `calendar` is asked beside. */
+export interface CalendarOptions extends FolderOptions {
+  /** First and last day, both included. */
+  readonly from: IsoDate;
+  readonly to: IsoDate;
+  /** The file that the last export wrote, as it was typed. */
+  readonly previous?: string;
+  readonly alarmMinutes?: number;
+}
+
 const folderCommands = ['check', 'progress', 'load', 'recovery', 'adherence'] as const;
 
-/** A command that reads a folder. */
+/** A command that prints figures or findings of a folder. */
 export type FolderCommand = (typeof folderCommands)[number];
 
 const mostWeeks = 1000;
+
+/** A week: nobody is reminded of a session earlier than that. */
+const mostAlarmMinutes = 7 * 1440;
 
 /** What the words on the command line ask for. */
 export type Command =
   | { readonly kind: 'help' }
   | { readonly kind: 'version' }
   | ({ readonly kind: FolderCommand } & FolderOptions)
+  | ({ readonly kind: 'calendar' } & CalendarOptions)
   /** They cannot be understood; the message says why in one line. */
   | { readonly kind: 'refused'; readonly message: string };
 
@@ -37,18 +51,27 @@ export const usage = `Usage:
   command-line.js load FOLDER [--weeks N] [--today DATE] [--zone ZONE] [--json]
   command-line.js recovery FOLDER [--chance C] [--weeks N] [--today DATE] [--zone ZONE] [--json]
   command-line.js adherence FOLDER [--weeks N] [--today DATE] [--zone ZONE] [--json]
+  command-line.js calendar FOLDER --from DATE --to DATE [--previous FILE] [--alarm MINUTES]
+                           [--today DATE] [--zone ZONE]
 
 check      prints what the notes below FOLDER say and a rule, a goal or the notation does not allow.
 progress   prints how far each goal has come, and when it arrives at the pace of its readings.
 load       prints effort x minutes by week and kind.
 recovery   prints how long each kind and region stays sore, as far as the notes tell.
 adherence  prints how many planned sessions were done.
+calendar   prints the sessions of a span as an iCalendar file, for a phone or another calendar.
 
   --today DATE  the day from which past and future are told apart, such as 2026-02-24 (default: today)
   --zone ZONE   the time zone in which hours are counted, such as Europe/Lisbon
                 (default: the one that the journal names, else this machine's)
   --weeks N     how many weeks to look back (default: load 12, recovery 52, adherence 26)
   --chance C    the chance of still being sore that is accepted, between 0 and 1 (default: 0.2)
+  --from DATE, --to DATE
+                the first and the last day of the calendar
+  --previous FILE
+                the file that the last export wrote: what changed since is counted, what is gone is cancelled
+  --alarm MINUTES
+                how long before a session the calendar reminds of it (default: not at all)
   --json        print one JSON value
   --help        print this
   --version     print the version
@@ -62,6 +85,10 @@ const options = {
   json: { type: 'boolean' },
   weeks: { type: 'string' },
   chance: { type: 'string' },
+  from: { type: 'string' },
+  to: { type: 'string' },
+  previous: { type: 'string' },
+  alarm: { type: 'string' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
 } as const;
@@ -70,7 +97,9 @@ function refused(message: string): Command {
   return { kind: 'refused', message };
 }
 
-const commandList = `${folderCommands.slice(0, -1).join(', ')} or ${folderCommands.at(-1)}`;
+const commands = [...folderCommands, 'calendar'] as const;
+
+const commandList = `${commands.slice(0, -1).join(', ')} or ${commands.at(-1)}`;
 
 function readWeeks(text: string): number | undefined {
   const weeks = /^\d{1,4}$/.test(text) ? Number(text) : 0;
@@ -80,6 +109,39 @@ function readWeeks(text: string): number | undefined {
 function readChance(text: string): number | undefined {
   const chance = /^0?\.\d+$/.test(text) ? Number(text) : 0;
   return chance > 0 && chance < 1 ? chance : undefined;
+}
+
+/** What `calendar` is given beside, as it was typed. */
+interface CalendarWords {
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+  readonly previous?: string | undefined;
+  readonly alarm?: string | undefined;
+}
+
+function readCalendarOptions(asked: FolderOptions, words: CalendarWords): Command {
+  if (asked.json) return refused('--json does not go with calendar.');
+  if (words.from === undefined || words.to === undefined) {
+    return refused('Say which days: --from 2026-03-02 --to 2026-03-29.');
+  }
+  const [from, to] = [parseIsoDate(words.from), parseIsoDate(words.to)];
+  if (from === undefined || to === undefined) {
+    return refused(`"${from === undefined ? words.from : words.to}" is not a date such as 2026-02-24.`);
+  }
+  if (to < from) return refused(`The calendar ends on ${to}, before it begins on ${from}.`);
+  const { previous, alarm } = words;
+  const alarmMinutes = alarm !== undefined && /^\d{1,5}$/.test(alarm) ? Number(alarm) : undefined;
+  if (alarm !== undefined && !(alarmMinutes !== undefined && alarmMinutes <= mostAlarmMinutes)) {
+    return refused(`"${alarm}" is not a number of minutes from 0 to ${mostAlarmMinutes}.`);
+  }
+  return {
+    kind: 'calendar',
+    ...asked,
+    from,
+    to,
+    ...(previous === undefined ? {} : { previous }),
+    ...(alarmMinutes === undefined ? {} : { alarmMinutes }),
+  };
 }
 
 function parse(words: readonly string[]) {
@@ -99,7 +161,7 @@ export function parseArguments(words: readonly string[]): Command {
   if (values.help) return { kind: 'help' };
   if (values.version) return { kind: 'version' };
   const [kind, folder, ...more] = positionals;
-  const command = folderCommands.find((name) => name === kind);
+  const command = commands.find((name) => name === kind);
   if (kind === undefined) return refused(`Say what to do: ${commandList}.`);
   if (command === undefined) return refused(`Unknown command "${kind}": ${commandList}.`);
   if (folder === undefined || folder === '')
@@ -112,7 +174,7 @@ export function parseArguments(words: readonly string[]): Command {
   if (values.zone !== undefined && !isKnownZone(values.zone)) {
     return refused(`"${values.zone}" is not a time zone that this machine knows, such as Europe/Lisbon.`);
   }
-  const looksBack = command !== 'check' && command !== 'progress';
+  const looksBack = command !== 'check' && command !== 'progress' && command !== 'calendar';
   if (values.weeks !== undefined && !looksBack) return refused(`--weeks does not go with ${command}.`);
   if (values.chance !== undefined && command !== 'recovery') {
     return refused(`--chance does not go with ${command}.`);
@@ -125,8 +187,7 @@ export function parseArguments(words: readonly string[]): Command {
   if (values.chance !== undefined && chance === undefined) {
     return refused(`"${values.chance}" is not a chance between 0 and 1, such as 0.2.`);
   }
-  return {
-    kind: command,
+  const asked: FolderOptions = {
     folder,
     ...(today === undefined ? {} : { today }),
     ...(values.zone === undefined ? {} : { zone: values.zone }),
@@ -134,4 +195,9 @@ export function parseArguments(words: readonly string[]): Command {
     ...(weeks === undefined ? {} : { weeks }),
     ...(chance === undefined ? {} : { chance }),
   };
+  if (command === 'calendar') return readCalendarOptions(asked, values);
+  const misplaced = (['from', 'to', 'previous', 'alarm'] as const).find((name) => values[name] !== undefined);
+  return misplaced === undefined
+    ? { kind: command, ...asked }
+    : refused(`--${misplaced} does not go with ${command}.`);
 }

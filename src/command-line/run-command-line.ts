@@ -1,16 +1,17 @@
 import type { NoteSource } from '../journal/note-source';
 import { present } from '../notation/present';
 import { adherenceJson, adherenceLines } from './adherence-command';
+import { type CalendarSurroundings, calendarAnswer } from './calendar-command';
 import { checkJson, checkLines, checkReport, hasWarnings } from './check-command';
 import { loadJson, loadLines } from './load-command';
-import { type Command, parseArguments, usage } from './parse-arguments';
+import { type Command, type FolderCommand, parseArguments, usage } from './parse-arguments';
 import { progressJson, progressLines } from './progress-command';
 import { type JournalsToRead, type Machine, readJournals } from './read-journals';
 import { recoveryJson, recoveryLines } from './recovery-command';
 import { terminalLine } from './terminal-text';
 
 /** The program's surroundings. */
-export interface Surroundings extends Machine {
+export interface Surroundings extends Machine, CalendarSurroundings {
   readonly version: string;
   /** The notes below a folder, or `undefined` when there is no such folder. */
   openFolder(folder: string): NoteSource | undefined;
@@ -18,10 +19,13 @@ export interface Surroundings extends Machine {
   writeError(text: string): void;
 }
 
+/** A command that prints figures or findings. */
+type ReportCommand = Extract<Command, { readonly kind: FolderCommand }>;
+
 /** 0 nothing to mend, 1 a warning or an error, 2 not understood. */
 export type ExitCode = 0 | 1 | 2;
 
-function figures(command: Extract<Command, { readonly folder: string }>, read: JournalsToRead): string {
+function figures(command: ReportCommand, read: JournalsToRead): string {
   const { json, weeks, chance } = command;
   switch (command.kind) {
     case 'load':
@@ -37,11 +41,7 @@ function figures(command: Extract<Command, { readonly folder: string }>, read: J
   }
 }
 
-function report(
-  command: Extract<Command, { readonly folder: string }>,
-  read: JournalsToRead,
-  out: Surroundings,
-): ExitCode {
+function report(command: ReportCommand, read: JournalsToRead, out: Surroundings): ExitCode {
   if (command.kind === 'check') {
     const checked = checkReport(read);
     out.write(command.json ? checkJson(checked) : checkLines(checked, command.folder));
@@ -77,7 +77,11 @@ export async function runCommandLine(
       if (read.journals.length === 0) {
         return refuse(`No journal in "${command.folder}": neither a note named journal.md nor a day note.`);
       }
-      return report(command, read, surroundings);
+      if (command.kind !== 'calendar') return report(command, read, surroundings);
+      const answer = calendarAnswer(command, read, surroundings);
+      if ('refusal' in answer) return refuse(answer.refusal);
+      surroundings.write(answer.text);
+      return 0;
     }
   }
 }

@@ -22,6 +22,18 @@ describe('the words on the command line', () => {
       'recovery notes --chance 0.25 --weeks 26',
       { kind: 'recovery', folder: 'notes', json: false, weeks: 26, chance: 0.25 },
     ],
+    [
+      'calendar notes --from 2026-03-02 --to 2026-03-29 --alarm 30 --previous old.ics',
+      {
+        kind: 'calendar',
+        folder: 'notes',
+        json: false,
+        from: '2026-03-02',
+        to: '2026-03-29',
+        alarmMinutes: 30,
+        previous: 'old.ics',
+      },
+    ],
     ['adherence notes --json', { kind: 'adherence', folder: 'notes', json: true }],
     ['--help', { kind: 'help' }],
     ['check -h', { kind: 'help' }],
@@ -31,8 +43,8 @@ describe('the words on the command line', () => {
   }
 
   for (const [line, message] of [
-    ['', 'Say what to do: check, progress, load, recovery or adherence.'],
-    ['mend notes', 'Unknown command "mend": check, progress, load, recovery or adherence.'],
+    ['', 'Say what to do: check, progress, load, recovery, adherence or calendar.'],
+    ['mend notes', 'Unknown command "mend": check, progress, load, recovery, adherence or calendar.'],
     ['check', 'Say which folder to check.'],
     ['progress', 'Say which folder to read.'],
     ['check a b', 'One folder at a time: "b" is one too many.'],
@@ -48,6 +60,21 @@ describe('the words on the command line', () => {
     ['recovery notes --chance 1', '"1" is not a chance between 0 and 1, such as 0.2.'],
     ['recovery notes --chance 20%', '"20%" is not a chance between 0 and 1, such as 0.2.'],
     ['load notes --chance 0.2', '--chance does not go with load.'],
+    ['calendar notes', 'Say which days: --from 2026-03-02 --to 2026-03-29.'],
+    ['calendar notes --from 2026-03-02', 'Say which days: --from 2026-03-02 --to 2026-03-29.'],
+    ['calendar notes --from soon --to 2026-03-29', '"soon" is not a date such as 2026-02-24.'],
+    ['calendar notes --from 2026-03-02 --to later', '"later" is not a date such as 2026-02-24.'],
+    [
+      'calendar notes --from 2026-03-29 --to 2026-03-02',
+      'The calendar ends on 2026-03-02, before it begins on 2026-03-29.',
+    ],
+    [
+      'calendar notes --from 2026-03-02 --to 2026-03-29 --alarm soon',
+      '"soon" is not a number of minutes from 0 to 10080.',
+    ],
+    ['calendar notes --from 2026-03-02 --to 2026-03-29 --json', '--json does not go with calendar.'],
+    ['calendar notes --from 2026-03-02 --to 2026-03-29 --weeks 3', '--weeks does not go with calendar.'],
+    ['check notes --alarm 30', '--alarm does not go with check.'],
     ['adherence', 'Say which folder to read.'],
     ['check notes --todai 2026-02-24', "Unknown option '--todai'."],
     ['check notes --today', "Option '--today <value>' argument missing."],
@@ -72,6 +99,11 @@ describe('the words on the command line', () => {
       '--zone',
       '--weeks',
       '--chance',
+      'calendar',
+      '--from',
+      '--to',
+      '--previous',
+      '--alarm',
       '--json',
       '--version',
     ]) {
@@ -82,7 +114,10 @@ describe('the words on the command line', () => {
 
   it('cannot smuggle commands to the terminal into a message', async () => {
     const { error } = await run(['\u001b[31mred\u001b[0m\nline']);
-    assert.equal(error, 'Unknown command "red line": check, progress, load, recovery or adherence.\n');
+    assert.equal(
+      error,
+      'Unknown command "red line": check, progress, load, recovery, adherence or calendar.\n',
+    );
   });
 });
 

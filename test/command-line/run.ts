@@ -15,7 +15,12 @@ export const noon = Date.UTC(2026, 1, 25, 12) / 60_000;
 export async function run(
   words: readonly string[],
   notes: Readonly<Record<string, string>> = {},
-  machine: { readonly now?: number; readonly zone?: string } = {},
+  machine: {
+    readonly now?: number;
+    readonly zone?: string;
+    /** Files of the machine outside of the notes. */
+    readonly files?: Readonly<Record<string, string>>;
+  } = {},
 ): Promise<Run> {
   let out = '';
   let error = '';
@@ -24,6 +29,8 @@ export async function run(
     zone: machine.zone ?? 'UTC',
     version: '1.2.3',
     openFolder: (folder) => (folder === 'notes' ? new MemoryNoteSource(notes) : undefined),
+    folderName: (folder) => folder,
+    readFile: (path) => machine.files?.[path],
     write: (text) => {
       out += text;
     },
