@@ -1,0 +1,101 @@
+/**
+ * The solver against an outside judge: HiGHS (`highs`, https://highs.dev), a general solver of
+ * mixed-integer programmes, on random problems. Every plan is also checked by the independent checker.
+ */
+import assert from 'node:assert/strict';
+import fc from 'fast-check';
+import type { Highs } from 'highs';
+import { checkPlan } from '../../../src/planning/solver/check-plan';
+import { explainConflict } from '../../../src/planning/solver/explain';
+import type { PlanningProblem } from '../../../src/planning/solver/problem';
+import { onlyParts } from '../../../src/planning/solver/problem-changes';
+import { solve, solveStrictly } from '../../../src/planning/solver/solve';
+import { canAllStand, loadOracle, optimum } from './mip-oracle';
+import { randomProblem } from './random-problem';
+
+const SEED = 20260302;
+
+describe('solver against HiGHS', function () {
+  this.timeout(120_000);
+  let highs: Highs;
+
+  before(async () => {
+    highs = await loadOracle();
+  });
+
+  /** Whether everything can stand, as HiGHS and the checker see it. */
+  function judgedPossible(problem: PlanningProblem): boolean {
+    return checkPlan(problem, []).violations.length === 0 && canAllStand(highs, problem);
+  }
+
+  it('finds the same optimum at every level', () => {
+    fc.assert(
+      fc.property(randomProblem({ weeks: 2, needs: 4 }), (problem) => {
+        const plan = solve(problem);
+        if (plan.status === 'impossible') {
+          assert.notDeepEqual(checkPlan(problem, []).violations, []);
+          assert.notDeepEqual(plan.broken, []);
+          return;
+        }
+        const check = checkPlan(problem, plan.placed);
+        assert.deepEqual(check.violations, []);
+        assert.deepEqual(plan.objective, check.objective);
+        assert.equal(plan.status, 'proven best');
+        assert.deepEqual(plan.bound, plan.objective);
+        const values = plan.objective.map((figure) => figure.value);
+        const judged = optimum(highs, problem, { formulation: 'pairs', together: 1, reached: values });
+        assert.deepEqual(values, judged);
+      }),
+      { seed: SEED, numRuns: 500 },
+    );
+  });
+
+  it('finds the same optimum in larger problems of several weeks', () => {
+    fc.assert(
+      fc.property(randomProblem({ weeks: 4, needs: 9 }), (problem) => {
+        const plan = solve({ ...problem, standingMayBreakRules: true });
+        const check = checkPlan({ ...problem, standingMayBreakRules: true }, plan.placed);
+        assert.deepEqual(check.violations, []);
+        assert.deepEqual(plan.objective, check.objective);
+        const values = plan.objective.map((figure) => figure.value);
+        const judged = optimum(highs, problem, { formulation: 'cliques', together: 10_000, reached: values });
+        assert.deepEqual(values, judged);
+      }),
+      { seed: SEED + 3, numRuns: 40 },
+    );
+  });
+
+  it('says rightly whether everything can stand', () => {
+    fc.assert(
+      fc.property(randomProblem({ weeks: 2, needs: 3 }), (problem) => {
+        const strict = solveStrictly(problem);
+        assert.equal(strict.answer, judgedPossible(problem) ? 'yes' : 'no');
+        if (strict.answer !== 'yes') return;
+        assert.deepEqual(checkPlan(problem, strict.plan.placed).violations, []);
+        const needed = strict.plan.leftOut.filter(
+          ({ need }) => problem.needs.find(({ id }) => id === need)?.importance !== undefined,
+        );
+        assert.deepEqual(needed, []);
+      }),
+      { seed: SEED + 1, numRuns: 500 },
+    );
+  });
+
+  it('names conflicts of which every part is needed', () => {
+    fc.assert(
+      fc.property(randomProblem({ weeks: 1, needs: 4 }), (problem) => {
+        const conflict = explainConflict(problem);
+        assert.equal(conflict === undefined, judgedPossible(problem));
+        if (conflict === undefined) return;
+        assert.equal(conflict.proven, true);
+        const ids = conflict.parts.map((part) => part.id);
+        assert.equal(judgedPossible(onlyParts(problem, new Set(ids))), false);
+        for (const given of ids) {
+          const others = new Set(ids.filter((id) => id !== given));
+          assert.equal(judgedPossible(onlyParts(problem, others)), true, `without ${given}`);
+        }
+      }),
+      { seed: SEED + 2, numRuns: 500 },
+    );
+  });
+});
