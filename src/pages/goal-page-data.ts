@@ -1,8 +1,6 @@
-/** Characters of a note of the page's journal. */
-export interface PagePlace {
-  readonly note: string;
-  readonly range: { readonly start: number; readonly end: number };
-}
+import type { ChartLine, CommonTexts, FromAnyPage, PagePlace, TableRow, TableView } from './page-parts';
+
+export type { ChartLine, PagePlace, TableView } from './page-parts';
 
 /** A point of a chart: days since 1970-01-01 from left to right, and what it says in words. */
 export interface ChartPoint {
@@ -12,16 +10,48 @@ export interface ChartPoint {
   readonly place: PagePlace;
 }
 
-/** The readings of one side, or those without a side. */
-export interface SeriesView {
+/** Which readings: of which side, in which state. */
+export interface SeriesKey {
   readonly side: 'left' | 'right' | 'none';
+  readonly condition: 'warm' | 'cold' | 'none';
+}
+
+/** A range of values on one day. */
+export interface BandDay {
+  readonly day: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** The line through the readings of a series, and how sure it is. */
+export interface TrendView {
+  /** Its ends: the first and the latest reading. */
+  readonly line: readonly [
+    { readonly day: number; readonly value: number },
+    { readonly day: number; readonly value: number },
+  ];
+  /** Where the line may run, by the interval of its slope. */
+  readonly band?: readonly BandDay[];
+  /** Where it leads from the latest reading on: no further ahead than the readings reach back, nor past the target. */
+  readonly fan?: readonly BandDay[];
+}
+
+/** The readings of one side in one state. */
+export interface SeriesView extends SeriesKey {
   readonly name: string;
+  /** Whether it is of the state that the metric is judged by. */
+  readonly isMain: boolean;
   /** One point a day: the mean of its readings. */
   readonly days: readonly ChartPoint[];
   /** The single readings of days that have several. */
   readonly repeats: readonly ChartPoint[];
-  /** Readings in another state, such as cold among warm ones: no line may join them with the others. */
+  /** Readings of this side in another state, such as cold among warm ones: no line may join them with these. */
   readonly others: readonly ChartPoint[];
+  /** What those are called. */
+  readonly othersName?: string;
+  readonly trend?: TrendView;
+  /** Within so much of the line lie 95 % of single readings that differ from it by measuring error alone. */
+  readonly noise: { readonly reach: number; readonly label: string };
 }
 
 /** A step that stands at a date and a value. */
@@ -29,17 +59,16 @@ export interface StepMark extends ChartPoint {
   readonly isDone: boolean;
 }
 
-/** A line across a chart, and its name. */
-export interface ChartLine {
-  readonly at: number;
-  readonly label: string;
-}
-
 /** The sessions done in one week. */
 export interface WeekBar {
   readonly monday: number;
   readonly done: number;
   readonly text: string;
+  /** Effort x minutes of those that say both. */
+  readonly load: number;
+  /** Some do not say both: the load is a lower bound. */
+  readonly loadIsLeast: boolean;
+  readonly loadText: string;
 }
 
 /** What a chart draws; its own words say the same to those who do not see it. */
@@ -51,8 +80,6 @@ export interface ChartView {
   /** What stands behind a number on the axis: ` cm`, `°`. */
   readonly unit: string;
   readonly series: readonly SeriesView[];
-  /** What the readings in another state are called, when there are any. */
-  readonly others?: string;
   readonly steps: readonly StepMark[];
   readonly target?: ChartLine;
   readonly goalDate?: ChartLine;
@@ -60,22 +87,40 @@ export interface ChartView {
   readonly weeks: readonly WeekBar[];
 }
 
-/** A table whose first cell of each row leads to a place when there is one. */
-export interface TableView {
+/** A table of readings: each row knows which series it belongs to. */
+export interface ReadingsView extends Omit<TableView, 'rows'> {
+  readonly rows: readonly (TableRow & { readonly of: SeriesKey })[];
+}
+
+/** The figures of a metric: a column a series. */
+export interface FiguresView {
   readonly caption: string;
-  readonly head: readonly string[];
-  readonly rows: readonly { readonly cells: readonly string[]; readonly place?: PagePlace }[];
+  /** Head of the column that names the figures. */
+  readonly corner: string;
+  readonly columns: readonly { readonly of: SeriesKey; readonly label: string }[];
+  readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
+}
+
+/** A choice of sides or states, when there is more than one. */
+export interface FilterView<Key extends string> {
+  readonly label: string;
+  readonly options: readonly { readonly key: Key; readonly label: string }[];
 }
 
 /** One metric of a goal. */
 export interface MetricView {
   readonly name: string;
+  /** Whether and when the target is reached: one sentence for each side. */
+  readonly verdicts: readonly string[];
   /** Where it stands, in sentences. */
   readonly sentences: readonly string[];
   /** Why there is no chart yet, or why it says little. */
   readonly notice?: string;
   readonly chart?: ChartView;
-  readonly table?: TableView;
+  readonly figures?: FiguresView;
+  readonly table?: ReadingsView;
+  readonly sides?: FilterView<SeriesKey['side'] | 'all'>;
+  readonly conditions?: FilterView<SeriesKey['condition']>;
 }
 
 /** A step in words. */
@@ -103,7 +148,7 @@ export interface GoalView {
 }
 
 /** Words of the page itself, in the person's language. */
-export interface PageTexts {
+export interface PageTexts extends CommonTexts {
   readonly goal: string;
   readonly allGoals: string;
   readonly showWhy: string;
@@ -116,8 +161,12 @@ export interface PageTexts {
   readonly openStep: string;
   readonly doneStep: string;
   readonly sessions: string;
-  readonly openReading: string;
-  readonly caution: string;
+  readonly loads: string;
+  /** A load that is a lower bound. */
+  readonly leastLoads: string;
+  readonly line: string;
+  readonly band: string;
+  readonly fan: string;
 }
 
 /** All that the goal page shows, ready to be shown: the page adds no words of its own. */
@@ -136,12 +185,20 @@ export interface GoalPageData {
   readonly texts: PageTexts;
 }
 
+/** The sides and the state that are shown of a metric. */
+export interface FilterState {
+  readonly side: SeriesKey['side'] | 'all';
+  readonly condition: SeriesKey['condition'];
+}
+
 /** What the page keeps when it is hidden or the editor is loaded again. Never anything private. */
 export interface GoalPageState {
   readonly journal: string;
   readonly goal: string;
   /** Tables that were closed, by a key of their own. */
   readonly closed?: readonly string[];
+  /** What was chosen for each metric, by the key of its section. */
+  readonly filters?: Readonly<Record<string, Partial<FilterState>>>;
   readonly scroll?: number;
 }
 
@@ -152,8 +209,7 @@ export type ToGoalPage =
 
 /** What the page asks for. */
 export type FromGoalPage =
-  | { readonly type: 'ready' }
+  | FromAnyPage
   | { readonly type: 'choose'; readonly goal: string }
-  | { readonly type: 'open'; readonly place: PagePlace }
   | { readonly type: 'why'; readonly goal: string }
   | { readonly type: 'copy'; readonly goal: string };

@@ -1,9 +1,9 @@
 import type { Chart } from 'chart.js';
-import { element } from './goal-page/dom';
 import { type Drawing, goalSection } from './goal-page/goal-section';
 import { drawReadings } from './goal-page/reading-chart';
-import { onThemeChange, themeColours } from './goal-page/theme';
-import type { FromGoalPage, GoalPageData, GoalPageState, ToGoalPage } from './goal-page-data';
+import type { FilterState, FromGoalPage, GoalPageData, GoalPageState, ToGoalPage } from './goal-page-data';
+import { element, pageFoot } from './parts/dom';
+import { onThemeChange, themeColours } from './parts/theme';
 
 /** What the editor gives to a page. */
 interface EditorApi {
@@ -20,6 +20,7 @@ document.body.append(root);
 
 let data: GoalPageData | undefined;
 let closed = new Set(editor.getState()?.closed ?? []);
+let filters: Readonly<Record<string, Partial<FilterState>>> = editor.getState()?.filters ?? {};
 let scrollTo = editor.getState()?.scroll;
 /** Private reasons that were asked for; they live as long as the page does and are never kept. */
 const whys = new Map<string, readonly string[]>();
@@ -32,6 +33,7 @@ function keep(): void {
     journal: data.journal,
     goal: data.chosen,
     closed: [...closed],
+    filters,
     scroll: document.documentElement.scrollTop,
   });
 }
@@ -66,6 +68,11 @@ function sections(shown: GoalPageData): readonly HTMLElement[] {
         if (!isOpen) closed.add(key);
         keep();
       },
+      filter: (key) => filters[key],
+      filtered: (key, filter) => {
+        filters = { ...filters, [key]: filter };
+        render();
+      },
       open: (place) => editor.postMessage({ type: 'open', place }),
       toggleWhy: () => {
         if (whys.delete(goal.id)) render();
@@ -93,7 +100,7 @@ function render(): void {
     ),
     ...(data.notice === undefined ? [] : [element('p', { class: 'notice' }, data.notice)]),
     ...sections(data),
-    element('p', { class: 'caution' }, data.texts.caution),
+    pageFoot(data.texts, () => editor.postMessage({ type: 'guide' })),
   );
   drawAll();
   for (const candidate of Array.from(root.querySelectorAll<HTMLElement>('[data-key]'))) {

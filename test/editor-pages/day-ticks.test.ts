@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { assert as always, integer, property } from 'fast-check';
 import { dayNumber, type IsoDate, isoDate, isoWeekday } from '../../src/notation/time/iso-date';
-import { dayTicks, tickLabels } from '../../src/pages/goal-page/day-ticks';
+import { dayTicks, tickLabels } from '../../src/pages/parts/day-ticks';
 
 function ticks(first: string, last: string, most: number, locale = 'en') {
   const found = dayTicks(dayNumber(first as IsoDate), dayNumber(last as IsoDate), most);

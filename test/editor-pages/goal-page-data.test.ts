@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { goalPageData, type JournalOfPage } from '../../src/editor/goal-page/page-data';
-import { newNonce, pageHtml } from '../../src/editor/goal-page/page-html';
 import { readPageMessage, readPageState } from '../../src/editor/goal-page/page-messages';
 import { readingsAsMarkdown } from '../../src/editor/goal-page/readings-table';
+import { newNonce, pageHtml } from '../../src/editor/page/page-html';
 import { wordsOf } from '../../src/editor/words';
 import { JournalIndex } from '../../src/journal/journal-index';
 import { openNote } from '../../src/journal/open-note';
@@ -76,7 +76,7 @@ describe('what the goal page shows', () => {
       only({
         'goals.md': `- #goal split\n- #metric gap ${metric}\n`,
         '2026-02-24.md': `#measure split gap ${reading}\n`,
-      }).metrics[0]?.sentences.slice(-1);
+      }).metrics[0]?.sentences.filter((sentence) => sentence.startsWith('Latest'));
     assert.deepEqual(sentences('from:14cm to:4cm', '9.5cm'), [
       'Latest: 9.5 cm on Tuesday, February 24; 5.5 cm to go.',
     ]);
@@ -126,17 +126,20 @@ describe('what the goal page shows', () => {
       '2026-02-24.md': '#measure split gap 11cm side:left warm\n',
     }).metrics[0]?.chart;
     assert.deepEqual(
-      chart?.series.map(({ side, days, others }) => [
+      chart?.series.map(({ side, condition, isMain, days, others }) => [
         side,
+        condition,
+        isMain,
         days.map(({ value }) => value),
         others.map(({ value }) => value),
       ]),
       [
-        ['left', [12, 11], [16]],
-        ['right', [13], []],
+        ['left', 'warm', true, [12, 11], [16]],
+        ['right', 'warm', true, [13], []],
+        ['left', 'cold', false, [16], [12, 11]],
       ],
     );
-    assert.equal(chart?.others, 'measured cold');
+    assert.equal(chart?.series[0]?.othersName, 'measured cold');
   });
 
   it('has a bar for each week in which a session was done, and its words', () => {
@@ -151,13 +154,16 @@ describe('what the goal page shows', () => {
         monday: dayNumber('2026-02-16' as IsoDate),
         done: 2,
         text: 'Week of February 16: 2 of 2 sessions done',
+        load: 0,
+        loadIsLeast: true,
+        loadText: 'Week of February 16: load unknown (2 sessions)',
       },
     ]);
     assert.deepEqual(
       goal.sessions?.rows.map(({ cells }) => cells),
       [
-        ['February 23', '0', '1', '0 min'],
-        ['February 16', '2', '2', '2 h 30 min'],
+        ['February 23', '0', '1', '0 min', '0'],
+        ['February 16', '2', '2', '2 h 30 min', 'unknown (2 sessions)'],
       ],
     );
   });

@@ -1,24 +1,30 @@
-import type { Unit } from '../../notation/quantity';
 import { type DayNumber, dayNumber, isoDate } from '../../notation/time/iso-date';
 import { mondayOf } from '../../notation/time/iso-week';
 import type { ChartView, SeriesView, StepMark, WeekBar } from '../../pages/goal-page-data';
 import type { GoalProgress, GoalWeek } from '../../training/goal-progress';
 import type { MetricProgress } from '../../training/metric-progress';
 import type { ReadingSeries } from '../../training/progress/reading-series';
-import { dayInWords, type PageContext, pagePlace, quantityInWords, say } from './page-context';
+import { loadInWords } from '../page/load-words';
+import {
+  dayInWords,
+  type PageContext,
+  pagePlace,
+  quantityInWords,
+  say,
+  unitSuffix,
+} from '../page/page-context';
 import { stepInWords } from './step-view';
-
-/** What stands behind a number on the axis. */
-function unitSuffix(unit: Unit | undefined): string {
-  if (unit === undefined) return '';
-  if (unit === 'deg') return '°';
-  return unit === '%' ? '%' : `\u00a0${unit}`;
-}
 
 /** Words of a week's sessions: `Week of 23 February: 2 of 3 sessions done`. */
 export function weekInWords(week: GoalWeek, context: PageContext): string {
   const monday = context.words.dates.day(isoDate(mondayOf(week.week)), context.today);
   return say(context, 'Week of {0}: {1} of {2} sessions done', monday, week.done, week.standing);
+}
+
+/** `Week of 23 February: load 480`, or that it is at least so much. */
+function loadOfWeek(week: GoalWeek, context: PageContext): string {
+  const monday = context.words.dates.day(isoDate(mondayOf(week.week)), context.today);
+  return say(context, 'Week of {0}: load {1}', monday, loadInWords(week.load, context));
 }
 
 function weekBars(goal: GoalProgress, context: PageContext): readonly WeekBar[] {
@@ -28,6 +34,9 @@ function weekBars(goal: GoalProgress, context: PageContext): readonly WeekBar[] 
       monday: mondayOf(week.week),
       done: week.done,
       text: weekInWords(week, context),
+      load: week.load.knownTotal,
+      loadIsLeast: week.load.unknown > 0,
+      loadText: loadOfWeek(week, context),
     }));
 }
 
@@ -92,15 +101,15 @@ function label(
 /**
  * What the chart of a metric draws.
  * @param main The series that the metric is judged by.
+ * @param series All that can be shown, in whatever state.
  */
 export function chartView(
   goal: GoalProgress,
   metric: MetricProgress,
   main: readonly ReadingSeries[],
-  drawn: { readonly series: readonly SeriesView[]; readonly others: string | undefined },
+  series: readonly SeriesView[],
   context: PageContext,
 ): ChartView {
-  const { series, others } = drawn;
   const steps = stepMarks(goal, metric, context);
   const weeks = weekBars(goal, context);
   const today = dayNumber(context.today);
@@ -112,13 +121,13 @@ export function chartView(
       today,
       ...(by === undefined ? [] : [by]),
       ...(goal.from === undefined ? [] : [dayNumber(goal.from)]),
-      ...series.flatMap((one) => [...one.days, ...one.others].map(({ day }) => day)),
+      ...series.flatMap((one) => one.days.map(({ day }) => day)),
+      ...series.flatMap(({ trend }) => (trend?.fan ?? []).map(({ day }) => day)),
       ...steps.map(({ day }) => day),
       ...weeks.flatMap(({ monday }) => [monday, monday + 6]),
     ]),
     unit: unitSuffix(metric.unit),
     series,
-    ...(others === undefined ? {} : { others }),
     steps,
     ...(target === undefined
       ? {}

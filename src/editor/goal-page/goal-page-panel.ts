@@ -4,8 +4,8 @@ import { rangeInNote } from '../document-ranges';
 import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
+import { newNonce, pageHtml } from '../page/page-html';
 import { goalPageData } from './page-data';
-import { newNonce, pageHtml } from './page-html';
 import { readPageMessage } from './page-messages';
 
 /** Changes are gathered this long before the page is drawn again: nobody reads a chart at every keystroke. */
@@ -65,7 +65,7 @@ export class GoalPagePanel implements vscode.Disposable {
     );
     panel.webview.html = pageHtml({
       script: panel.webview.asWebviewUri(vscode.Uri.joinPath(scripts, 'goal-page.js')).toString(),
-      style: panel.webview.asWebviewUri(vscode.Uri.joinPath(styles, 'goal-page.css')).toString(),
+      style: panel.webview.asWebviewUri(vscode.Uri.joinPath(styles, 'pages.css')).toString(),
       styleSource: panel.webview.cspSource,
       nonce: newNonce(),
       language: vscode.env.language,
@@ -135,6 +135,9 @@ export class GoalPagePanel implements vscode.Disposable {
         break;
       case 'open':
         void this.#openPlace(message.place);
+        break;
+      case 'guide':
+        void vscode.commands.executeCommand('trainingJournal.openGuide', 'figures.md');
         break;
       case 'why':
         this.#sendWhy(message.goal);

@@ -3,9 +3,11 @@ import { mondayOf } from '../../notation/time/iso-week';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
 import type { GoalView, TableView } from '../../pages/goal-page-data';
 import type { GoalProgress } from '../../training/goal-progress';
+import type { GoalFigures } from '../../training/progress/goal-figures';
 import { minutesInWords } from '../../training/wording';
+import { loadInWords } from '../page/load-words';
+import { dayInWords, type PageContext, pagePlace, say } from '../page/page-context';
 import { metricView } from './metric-view';
-import { dayInWords, type PageContext, pagePlace, say } from './page-context';
 import { stepViews } from './step-view';
 
 function dateSentence(goal: GoalProgress, context: PageContext): string {
@@ -64,6 +66,7 @@ function sessionsTable(goal: GoalProgress, context: PageContext): TableView | un
       say(context, 'Done'),
       say(context, 'In the week'),
       say(context, 'Time done'),
+      say(context, 'Load'),
     ],
     rows: [...goal.weeks].reverse().map((week) => ({
       cells: [
@@ -71,13 +74,14 @@ function sessionsTable(goal: GoalProgress, context: PageContext): TableView | un
         context.words.number(week.done, 0),
         context.words.number(week.standing, 0),
         minutesInWords(week.minutesDone),
+        loadInWords(week.load, context),
       ],
     })),
   };
 }
 
 /** A goal as the page shows it. The private reason is not in it. */
-export function goalView(goal: GoalProgress, context: PageContext): GoalView {
+export function goalView(goal: GoalProgress, figures: GoalFigures, context: PageContext): GoalView {
   const sessions = sessionsTable(goal, context);
   return {
     id: goal.id,
@@ -85,7 +89,11 @@ export function goalView(goal: GoalProgress, context: PageContext): GoalView {
     sentences: [dateSentence(goal, context), sessionSentence(goal, context)],
     notices: notices(goal, context),
     hasWhy: goal.hasWhy,
-    metrics: goal.metrics.map((metric) => metricView(goal, metric, context)),
+    metrics: goal.metrics.flatMap((metric, index) => {
+      // The figures are those of the same metrics, in the same order.
+      const own = figures.metrics[index];
+      return own ? [metricView(goal, metric, own, context)] : [];
+    }),
     steps: stepViews(goal, context),
     ...(sessions ? { sessions } : {}),
     place: pagePlace(goal),

@@ -1,16 +1,20 @@
 import { formatQuantity, type Unit } from '../../notation/quantity';
-import type { ChartPoint, MetricView, SeriesView, TableView } from '../../pages/goal-page-data';
+import type { FilterView, MetricView, ReadingsView, SeriesKey } from '../../pages/goal-page-data';
 import type { GoalProgress } from '../../training/goal-progress';
-import type { DayReading, MetricProgress, MetricSeries, Reading } from '../../training/metric-progress';
-import { type Condition, type ReadingSeries, readingSeries } from '../../training/progress/reading-series';
+import type { MetricProgress } from '../../training/metric-progress';
+import type { MetricFigures } from '../../training/progress/metric-figures';
+import type { ReadingSeries } from '../../training/progress/reading-series';
+import { dayInWords, type PageContext, pagePlace, quantityInWords, say } from '../page/page-context';
 import { chartView } from './chart-view';
-import { dayInWords, type PageContext, pagePlace, quantityInWords, say } from './page-context';
-
-/** What stands before a sentence about one side. */
-function sideName(side: MetricSeries['side'], context: PageContext): string {
-  if (side === undefined) return say(context, 'Readings');
-  return side === 'left' ? say(context, 'Left') : say(context, 'Right');
-}
+import {
+  noiseSentences,
+  paceSentence,
+  plateauSentence,
+  sidesSentence,
+  verdictSentence,
+} from './figure-sentences';
+import { figuresTable } from './figures-table';
+import { conditionInWords, seriesKey, seriesView, sideName } from './series-view';
 
 function leftToGo(latest: number, metric: MetricProgress): number | undefined {
   const { target, lowerIsBetter } = metric;
@@ -49,21 +53,14 @@ function latestSentence(
 }
 
 function frameSentence(metric: MetricProgress, context: PageContext): readonly string[] {
-  const { from, target, noise, unit } = metric;
-  const sentences: string[] = [];
-  if (target !== undefined) {
-    const wanted = quantityInWords(context, target, unit);
-    sentences.push(
-      from === undefined
-        ? say(context, 'The target is {0}.', wanted)
-        : say(context, 'From {0} to {1}.', quantityInWords(context, from, unit), wanted),
-    );
-  }
-  if (noise !== undefined) {
-    const error = quantityInWords(context, noise, unit);
-    sentences.push(say(context, 'The measuring itself has an error of {0}.', error));
-  }
-  return sentences.length === 0 ? [] : [sentences.join(' ')];
+  const { from, target, unit } = metric;
+  if (target === undefined) return [];
+  const wanted = quantityInWords(context, target, unit);
+  return [
+    from === undefined
+      ? say(context, 'The target is {0}.', wanted)
+      : say(context, 'From {0} to {1}.', quantityInWords(context, from, unit), wanted),
+  ];
 }
 
 function notice(
@@ -87,80 +84,8 @@ function notice(
     : undefined;
 }
 
-function conditionInWords(condition: Condition, context: PageContext): string {
-  if (condition === undefined) return '';
-  return condition === 'warm' ? say(context, 'warm') : say(context, 'cold');
-}
-
-/** A point for one reading of a series. */
-function readingPoint(
-  reading: Reading,
-  name: string,
-  metric: MetricProgress,
-  context: PageContext,
-): ChartPoint {
-  const value = quantityInWords(context, reading.value, metric.unit);
-  const state = conditionInWords(reading.condition, context);
-  const date = dayInWords(context, reading.date);
-  const words =
-    state === '' ? say(context, '{0}, {1}', value, date) : say(context, '{0}, {1}, {2}', value, state, date);
-  return {
-    day: reading.day,
-    value: reading.value,
-    text: say(context, '{0}: {1}', name, words),
-    place: pagePlace(reading),
-  };
-}
-
-/** A point for the readings of one day; it leads to the first of them. */
-function dayPoint(
-  series: ReadingSeries,
-  day: DayReading,
-  name: string,
-  metric: MetricProgress,
-  context: PageContext,
-): readonly ChartPoint[] {
-  const first = series.readings.find((reading) => reading.day === day.day);
-  if (!first) return [];
-  const point = readingPoint({ ...first, value: day.value }, name, metric, context);
-  return [
-    day.count === 1 ? point : { ...point, text: say(context, '{0}, mean of {1}', point.text, day.count) },
-  ];
-}
-
-/** The readings of one side in the state that the metric is judged by, and beside them those in another state. */
-function seriesView(
-  series: ReadingSeries,
-  all: readonly ReadingSeries[],
-  metric: MetricProgress,
-  context: PageContext,
-): SeriesView {
-  const name = sideName(series.side, context);
-  const counts = new Map(series.days.map((day) => [day.day, day.count]));
-  const others = all.filter((one) => !one.isMain && one.side === series.side);
-  return {
-    side: series.side ?? 'none',
-    name,
-    days: series.days.flatMap((day) => dayPoint(series, day, name, metric, context)),
-    repeats: series.readings
-      .filter((reading) => (counts.get(reading.day) ?? 0) > 1)
-      .map((reading) => readingPoint(reading, name, metric, context)),
-    others: others.flatMap((one) =>
-      one.readings.map((reading) => readingPoint(reading, name, metric, context)),
-    ),
-  };
-}
-
-/** What the points in another state than the line's are called. */
-function otherStates(all: readonly ReadingSeries[], context: PageContext): string | undefined {
-  const states = new Set(all.filter((one) => !one.isMain).map((one) => one.condition));
-  if (states.size === 0) return undefined;
-  if (states.size > 1 || states.has(undefined)) return say(context, 'measured in another state');
-  return states.has('cold') ? say(context, 'measured cold') : say(context, 'measured warm');
-}
-
 /** Every reading, the newest first. Columns in which nothing stands are left out. */
-function readingsTable(metric: MetricProgress, context: PageContext): TableView | undefined {
+function readingsTable(metric: MetricProgress, context: PageContext): ReadingsView | undefined {
   const readings = metric.series
     .flatMap((series) => series.readings.map((reading) => ({ series, reading })))
     .sort(
@@ -179,6 +104,7 @@ function readingsTable(metric: MetricProgress, context: PageContext): TableView 
       ...(hasConditions ? [say(context, 'Measured')] : []),
     ],
     rows: readings.map(({ series, reading }) => ({
+      of: seriesKey({ side: series.side, condition: reading.condition }),
       place: pagePlace(reading),
       cells: [
         context.words.dates.day(reading.date, context.today),
@@ -192,27 +118,86 @@ function readingsTable(metric: MetricProgress, context: PageContext): TableView 
   };
 }
 
-/** A metric: where it stands in sentences, its chart, and all its readings. */
-export function metricView(goal: GoalProgress, metric: MetricProgress, context: PageContext): MetricView {
-  const all = readingSeries(metric);
-  const main = all.filter((one) => one.isMain);
-  const series = main.map((one) => seriesView(one, all, metric, context));
+function sideLabel(side: SeriesKey['side'], context: PageContext): string {
+  if (side === 'none') return say(context, 'No side given');
+  return sideName(side, context);
+}
+
+/** The sides to choose from, when there is more than one. */
+function sidesFilter(
+  { series }: MetricFigures,
+  context: PageContext,
+): FilterView<SeriesKey['side'] | 'all'> | undefined {
+  const sides = [...new Set(series.map((one) => seriesKey(one).side))];
+  if (sides.length < 2) return undefined;
+  return {
+    label: say(context, 'Side'),
+    options: [
+      { key: 'all', label: say(context, 'All') },
+      ...sides.map((key) => ({ key, label: sideLabel(key, context) })),
+    ],
+  };
+}
+
+/** The states to choose from, when there is more than one; the one that the metric is judged by first. */
+function conditionsFilter(
+  { conditions }: MetricFigures,
+  context: PageContext,
+): FilterView<SeriesKey['condition']> | undefined {
+  if (conditions.length < 2) return undefined;
+  return {
+    label: say(context, 'Measured'),
+    options: conditions.map(({ condition }) => ({
+      key: condition ?? 'none',
+      label: condition === undefined ? say(context, 'not said') : conditionInWords(condition, context),
+    })),
+  };
+}
+
+/** A metric: whether and when its target is reached, where it stands, its chart, its figures, all its readings. */
+export function metricView(
+  goal: GoalProgress,
+  metric: MetricProgress,
+  figures: MetricFigures,
+  context: PageContext,
+): MetricView {
+  const main = figures.series.filter((one) => one.isMain);
   const note = notice(goal, metric, main, context);
   const table = readingsTable(metric, context);
-  const others = otherStates(all, context);
+  const numbers = figuresTable(figures, context);
+  const sides = sidesFilter(figures, context);
+  const conditions = conditionsFilter(figures, context);
   const lost =
-    metric.mismatched > 0 && series.length > 0
+    metric.mismatched > 0 && main.length > 0
       ? [say(context, 'Readings left out because of their unit: {0}.', metric.mismatched)]
       : [];
   return {
     name: metric.name,
+    verdicts: goal.closed ? [] : main.flatMap((one) => verdictSentence(one, context)),
     sentences: [
       ...frameSentence(metric, context),
       ...main.flatMap((one) => latestSentence(one, metric, context)),
+      ...(goal.closed ? [] : main.flatMap((one) => paceSentence(one, figures, context))),
+      ...main.flatMap((one) => plateauSentence(one, context)),
+      ...sidesSentence(figures, context),
+      ...noiseSentences(main, figures, context),
       ...lost,
     ],
     ...(note === undefined ? {} : { notice: note }),
-    ...(series.length === 0 ? {} : { chart: chartView(goal, metric, main, { series, others }, context) }),
+    ...(main.length === 0
+      ? {}
+      : {
+          chart: chartView(
+            goal,
+            metric,
+            main,
+            figures.series.map((one) => seriesView(one, figures.series, metric, context)),
+            context,
+          ),
+        }),
+    ...(numbers ? { figures: numbers } : {}),
     ...(table ? { table } : {}),
+    ...(sides ? { sides } : {}),
+    ...(conditions ? { conditions } : {}),
   };
 }

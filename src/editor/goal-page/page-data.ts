@@ -1,12 +1,14 @@
 import type { GoalPageData, PageTexts } from '../../pages/goal-page-data';
 import { goalProgress } from '../../training/goal-progress';
 import { nearestFirst } from '../../training/open-needs';
+import { goalFigures } from '../../training/progress/goal-figures';
 import { weekReader } from '../../training/training-week';
 import { usableLanguage } from '../date-words';
 import type { OpenJournal } from '../open-journal';
+import { commonTexts } from '../page/common-texts';
+import { type PageContext, say } from '../page/page-context';
 import type { Words } from '../words';
 import { goalView } from './goal-view';
-import { type PageContext, say } from './page-context';
 
 /** What the page needs of a journal that is open. */
 export type JournalOfPage = Pick<OpenJournal, 'id' | 'title' | 'journal' | 'today'>;
@@ -25,11 +27,12 @@ function pageTexts(context: PageContext): PageTexts {
     openStep: say(context, 'step'),
     doneStep: say(context, 'step that is reached'),
     sessions: say(context, 'sessions done in a week'),
-    openReading: say(context, 'Open the note'),
-    caution: say(
-      context,
-      'This page is arithmetic on your own notes. It is not medical advice, and does not replace a qualified coach, physiotherapist or doctor.',
-    ),
+    loads: say(context, 'load of a week (effort x minutes)'),
+    leastLoads: say(context, 'at least so much: a session has no rating or length'),
+    line: say(context, 'line through the readings'),
+    band: say(context, 'where the line may run (95 %)'),
+    fan: say(context, 'where it leads at this pace (95 %)'),
+    ...commonTexts(context),
   };
 }
 
@@ -67,7 +70,8 @@ export function goalPageData(
     chosen: shown.length === 1 && shown[0]?.id === chosen ? chosen : '',
     goals: shown.flatMap(({ id }) => {
       const progress = goalProgress(open.journal, id, { today, weeks });
-      return progress ? [goalView(progress, context)] : [];
+      const figures = goalFigures(open.journal, id, { today, weeks });
+      return progress && figures ? [goalView(progress, figures, context)] : [];
     }),
     ...(goals.length === 0
       ? {

@@ -18,7 +18,7 @@ function isPlace(value: unknown): value is PagePlace {
 export function readPageMessage(value: unknown): FromGoalPage | undefined {
   if (!isRecord(value)) return undefined;
   const { type, goal, place } = value;
-  if (type === 'ready') return { type };
+  if (type === 'ready' || type === 'guide') return { type };
   if (type === 'open') return isPlace(place) ? { type, place } : undefined;
   if (type === 'choose' || type === 'why' || type === 'copy') {
     return typeof goal === 'string' ? { type, goal } : undefined;

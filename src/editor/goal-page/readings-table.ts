@@ -1,6 +1,6 @@
 import { formatQuantity } from '../../notation/quantity';
 import type { GoalProgress } from '../../training/goal-progress';
-import { type PageContext, say } from './page-context';
+import { type PageContext, say } from '../page/page-context';
 
 function cell(text: string): string {
   return text.replace(/\|/g, '\\|').replace(/\s+/g, ' ');

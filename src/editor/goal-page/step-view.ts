@@ -2,7 +2,7 @@ import type { Unit } from '../../notation/quantity';
 import type { StepView } from '../../pages/goal-page-data';
 import type { GoalProgress } from '../../training/goal-progress';
 import type { StepProgress } from '../../training/step-progress';
-import { type PageContext, pagePlace, quantityInWords, say } from './page-context';
+import { type PageContext, pagePlace, quantityInWords, say } from '../page/page-context';
 
 function aim(step: StepProgress, unit: Unit | undefined, context: PageContext): string | undefined {
   if (step.to === undefined) return undefined;

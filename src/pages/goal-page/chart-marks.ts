@@ -1,6 +1,6 @@
 import type { Chart, Plugin } from 'chart.js';
 import type { ChartLine, ChartView } from '../goal-page-data';
-import type { ThemeColours } from './theme';
+import type { ThemeColours } from '../parts/theme';
 
 /** Room between a line and its name, in pixels. */
 const gap = 4;

@@ -1,7 +1,17 @@
-import type { GoalView, MetricView, PagePlace, PageTexts, StepView, TableView } from '../goal-page-data';
-import { button, element } from './dom';
+import type {
+  FilterState,
+  FilterView,
+  GoalView,
+  MetricView,
+  PagePlace,
+  PageTexts,
+  StepView,
+  TableView,
+} from '../goal-page-data';
+import { button, element } from '../parts/dom';
+import { foldedTable } from '../parts/table';
+import { filteredChart, filteredFigures, filteredReadings, filterOf } from './filter';
 import { legend } from './legend';
-import { foldedTable } from './table';
 
 /** A canvas that is still to be drawn, with what it draws. */
 export interface Drawing {
@@ -16,6 +26,9 @@ export interface SectionBehaviour {
   readonly why: readonly string[] | undefined;
   readonly isClosed: (key: string) => boolean;
   readonly toggled: (key: string, isOpen: boolean) => void;
+  /** What was chosen for a metric, by the key of its section. */
+  readonly filter: (key: string) => Partial<FilterState> | undefined;
+  readonly filtered: (key: string, filter: FilterState) => void;
   readonly open: (place: PagePlace) => void;
   readonly toggleWhy: () => void;
   readonly copy: () => void;
@@ -38,23 +51,63 @@ function table(key: string, view: TableView, how: SectionBehaviour): HTMLElement
   return foldedTable(view, { key, isOpen: !how.isClosed(key), texts, toggled, open });
 }
 
+function choice<Key extends string>(
+  key: string,
+  filter: FilterView<Key>,
+  chosen: Key,
+  choose: (key: Key) => void,
+): HTMLElement {
+  const options = filter.options.map((option) =>
+    element('option', { value: option.key, selected: option.key === chosen }, option.label),
+  );
+  const select = element('select', { id: key, 'data-key': key }, ...options);
+  select.addEventListener('change', () => {
+    const found = filter.options.find((option) => option.key === select.value);
+    if (found) choose(found.key);
+  });
+  return element('div', { class: 'choice' }, element('label', { for: key }, filter.label), select);
+}
+
+function choices(
+  key: string,
+  metric: MetricView,
+  filter: FilterState,
+  how: SectionBehaviour,
+): HTMLElement | undefined {
+  const { sides, conditions } = metric;
+  if (!sides && !conditions) return undefined;
+  return element(
+    'div',
+    { class: 'choices' },
+    sides && choice(`${key}/side`, sides, filter.side, (side) => how.filtered(key, { ...filter, side })),
+    conditions &&
+      choice(`${key}/condition`, conditions, filter.condition, (condition) =>
+        how.filtered(key, { ...filter, condition }),
+      ),
+  );
+}
+
 function metricPart(goal: GoalView, metric: MetricView, how: SectionBehaviour): HTMLElement {
   const key = `${goal.id}/${metric.name}`;
+  const filter = filterOf(metric, how.filter(key));
   const part = element(
     'section',
     { class: 'metric', 'aria-label': metric.name },
     element('h3', {}, metric.name),
+    ...paragraphs(metric.verdicts, 'verdict'),
     ...paragraphs(metric.sentences),
     metric.notice === undefined ? undefined : element('p', { class: 'notice' }, metric.notice),
+    choices(key, metric, filter, how),
   );
   if (metric.chart) {
-    const { chart } = metric;
+    const chart = filteredChart(metric.chart, filter);
     const canvas = element('canvas', { role: 'img', 'aria-label': chart.label });
     const plain = chart.weeks.length === 0 ? 'chart without-sessions' : 'chart';
     part.append(element('div', { class: plain }, canvas), legend(chart, how.texts));
     how.draw({ canvas, chart });
   }
-  if (metric.table) part.append(table(`${key}/readings`, metric.table, how));
+  if (metric.figures) part.append(table(`${key}/figures`, filteredFigures(metric.figures, filter), how));
+  if (metric.table) part.append(table(`${key}/readings`, filteredReadings(metric.table, filter), how));
   return part;
 }
 

@@ -1,10 +1,9 @@
 import type { ChartView, PageTexts, SeriesView } from '../goal-page-data';
-import { element, picture, type Shape } from './dom';
+import { element, picture, type Shape } from '../parts/dom';
 
 const circle: Shape = ['circle', { cx: 12, cy: 6, r: 3.5, class: 'full' }];
 const triangle: Shape = ['path', { d: 'M12 1.5 16 9.5H8Z', class: 'full' }];
 const line: Shape = ['path', { d: 'M0 6H24' }];
-const dashes: Shape = ['path', { d: 'M0 6H24', 'stroke-dasharray': '6 4' }];
 
 function entry(name: string, words: string, ...shapes: readonly Shape[]): HTMLLIElement {
   const sign = picture(...shapes);
@@ -14,8 +13,36 @@ function entry(name: string, words: string, ...shapes: readonly Shape[]): HTMLLI
 
 function seriesEntry(series: SeriesView): HTMLLIElement {
   return series.side === 'right'
-    ? entry('right', series.name, dashes, triangle)
-    : entry(series.side, series.name, line, circle);
+    ? entry('right', series.name, triangle)
+    : entry(series.side, series.name, circle);
+}
+
+/** What is drawn of a line and its bands, once for all series; the noise for each, as it has a size of its own. */
+function trendEntries(view: ChartView, texts: PageTexts): readonly HTMLLIElement[] {
+  const drawn = view.series.filter(({ trend }) => trend !== undefined);
+  const colour = drawn.length === 1 ? (drawn[0]?.side ?? 'step') : 'step';
+  const has = (part: 'band' | 'fan'): boolean => drawn.some(({ trend }) => trend?.[part] !== undefined);
+  const noises = drawn.map(({ side, name, noise }) => ({
+    side,
+    words: drawn.length === 1 ? noise.label : `${name}: ${noise.label}`,
+  }));
+  return [
+    ...(drawn.length > 0 ? [entry(colour, texts.line, line)] : []),
+    ...(has('band') ? [entry(colour, texts.band, ['path', { d: 'M0 3 24 1V11L0 9Z', class: 'faint' }])] : []),
+    ...(has('fan')
+      ? [
+          entry(
+            colour,
+            texts.fan,
+            ['path', { d: 'M0 6 24 1V11Z', class: 'fainter' }],
+            ['path', { d: 'M0 6 24 1M0 6 24 11', 'stroke-dasharray': '5 4' }],
+          ),
+        ]
+      : []),
+    ...noises.map(({ side, words }) =>
+      entry(side, words, ['path', { d: 'M0 1.5H24M0 10.5H24', 'stroke-dasharray': '1 4' }]),
+    ),
+  ];
 }
 
 /** The signs of readings in another state: an upright cross, on the right side a lying one. */
@@ -36,6 +63,14 @@ function otherColour(view: ChartView): string {
   return first && more.length === 0 ? first.side : 'step';
 }
 
+/** What the readings in other states are called. */
+function othersNames(view: ChartView): readonly string[] {
+  const names = view.series.flatMap(({ others, othersName }) =>
+    others.length > 0 && othersName !== undefined ? [othersName] : [],
+  );
+  return [...new Set(names)].slice(0, 1);
+}
+
 /** Says what the shapes of a chart stand for; only those that it draws. */
 export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
   const hasRepeats = view.series.some((series) => series.repeats.length > 0);
@@ -44,7 +79,8 @@ export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
     { class: 'legend' },
     ...view.series.map(seriesEntry),
     hasRepeats ? entry('none', texts.repeat, ['circle', { cx: 12, cy: 6, r: 3 }]) : undefined,
-    view.others === undefined ? undefined : entry(otherColour(view), view.others, ...otherShapes(view)),
+    ...othersNames(view).map((name) => entry(otherColour(view), name, ...otherShapes(view))),
+    ...trendEntries(view, texts),
     view.target
       ? entry('target', texts.target, ['path', { d: 'M0 6H24', 'stroke-dasharray': '2 3' }])
       : undefined,
@@ -56,6 +92,12 @@ export function legend(view: ChartView, texts: PageTexts): HTMLUListElement {
       : undefined,
     view.weeks.length > 0
       ? entry('session', texts.sessions, ['path', { d: 'M9 2H15V11H9Z', class: 'full' }])
+      : undefined,
+    view.weeks.some(({ load }) => load > 0)
+      ? entry('load', texts.loads, ['path', { d: 'M9 2H15V11H9Z', class: 'full' }])
+      : undefined,
+    view.weeks.some(({ load, loadIsLeast }) => load > 0 && loadIsLeast)
+      ? entry('load', texts.leastLoads, ['path', { d: 'M9 2H15V11H9Z' }])
       : undefined,
   );
 }

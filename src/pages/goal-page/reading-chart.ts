@@ -11,9 +11,10 @@ import {
   Tooltip,
 } from 'chart.js';
 import type { ChartPoint, ChartView, PagePlace, SeriesView, WeekBar } from '../goal-page-data';
+import { dayTicks, tickLabels } from '../parts/day-ticks';
+import type { ThemeColours } from '../parts/theme';
+import { chartBands } from './chart-bands';
 import { chartMarks } from './chart-marks';
-import { dayTicks, tickLabels } from './day-ticks';
-import type { ThemeColours } from './theme';
 
 Chart.register(LineController, BarController, LineElement, PointElement, BarElement, LinearScale, Tooltip);
 
@@ -53,7 +54,8 @@ function seriesLayers(series: SeriesView, colours: ThemeColours): readonly Layer
         data: positions(series.days),
         borderColor: colour,
         borderDash: dash,
-        borderWidth: 2,
+        // Where a line runs through the readings, it is that one that should be seen.
+        borderWidth: series.trend ? 0.75 : 2,
         pointStyle: shape,
         pointBackgroundColor: colour,
         pointBorderColor: colour,
@@ -120,7 +122,7 @@ function stepLayer(view: ChartView, colours: ThemeColours): Layer {
   };
 }
 
-function weekLayer(weeks: readonly WeekBar[], colours: ThemeColours): Layer {
+function sessionLayer(weeks: readonly WeekBar[], colours: ThemeColours): Layer {
   return {
     points: weeks,
     dataset: {
@@ -131,40 +133,75 @@ function weekLayer(weeks: readonly WeekBar[], colours: ThemeColours): Layer {
       backgroundColor: colours.session,
       grouped: false,
       maxBarThickness: 14,
-      minBarLength: 0,
       order: 3,
     },
   };
 }
 
-function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
-  const numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
-  const font = { family: colours.font, size: 12 };
-  const most = Math.max(1, ...view.weeks.map(({ done }) => done));
-  const values = [
-    ...view.series.flatMap((series) =>
-      [...series.days, ...series.repeats, ...series.others].map(({ value }) => value),
-    ),
-    ...view.steps.map(({ value }) => value),
-    ...(view.target ? [view.target.at] : []),
-  ];
-  let names = new Map<number, string>();
-  const room = (Math.max(...values) - Math.min(...values)) * 0.06 || 1;
-  const weeksScale = {
+function loadLayer(weeks: readonly WeekBar[], colours: ThemeColours): Layer {
+  return {
+    points: weeks.map(({ loadText }) => ({ text: loadText })),
+    dataset: {
+      type: 'bar',
+      yAxisID: 'loads',
+      data: weeks.map(({ monday, load }) => ({ x: monday + 3, y: load })),
+      // Hollow: at least so much.
+      backgroundColor: weeks.map(({ loadIsLeast }) => (loadIsLeast ? 'transparent' : colours.load)),
+      borderColor: colours.load,
+      borderWidth: 1.5,
+      grouped: false,
+      maxBarThickness: 14,
+      order: 3,
+    },
+  };
+}
+
+/** The axis of the bars beneath the readings: from nothing to the most, and nothing between. */
+function barScale(most: number, colours: ThemeColours, numbers: Intl.NumberFormat, font: object) {
+  return {
     type: 'linear',
     position: 'left',
     stack: 'page',
     stackWeight: 1,
     min: 0,
-    // Room above the highest bar keeps its number clear of the lowest one of the readings.
+    // Room above the highest bar keeps its number clear of the lowest one of what stands above.
     max: most * 1.6,
     border: { color: colours.grid },
     grid: { display: false },
-    ticks: { color: colours.text, font, callback: (value: number | string) => String(value) },
+    ticks: {
+      color: colours.text,
+      font,
+      callback: (value: number | string) => numbers.format(Number(value)),
+    },
     afterBuildTicks(axis: { ticks: { value: number }[] }) {
       axis.ticks = [{ value: 0 }, { value: most }];
     },
   } as const;
+}
+
+/** Whether anything is known about the load of any week. */
+function hasLoads({ weeks }: ChartView): boolean {
+  return weeks.some(({ load }) => load > 0);
+}
+
+function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
+  const numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
+  const font = { family: colours.font, size: 12 };
+  const values = [
+    ...view.series.flatMap((series) =>
+      [...series.days, ...series.repeats, ...series.others].map(({ value }) => value),
+    ),
+    ...view.steps.map(({ value }) => value),
+    ...view.series.flatMap(({ trend }) => [
+      ...(trend?.line ?? []).map(({ value }) => value),
+      ...(trend?.fan ?? []).flatMap(({ lower, upper }) => [lower, upper]),
+    ]),
+    ...(view.target ? [view.target.at] : []),
+  ];
+  let names = new Map<number, string>();
+  const room = (Math.max(...values) - Math.min(...values)) * 0.06 || 1;
+  const bars = (of: 'done' | 'load') =>
+    barScale(Math.max(1, ...view.weeks.map((week) => week[of])), colours, numbers, font);
   return {
     x: {
       type: 'linear',
@@ -189,12 +226,13 @@ function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
       },
     },
     // The first of a stack stands at the bottom.
-    ...(view.weeks.length > 0 ? { sessions: weeksScale } : {}),
+    ...(view.weeks.length > 0 ? { sessions: bars('done') } : {}),
+    ...(hasLoads(view) ? { loads: bars('load') } : {}),
     y: {
       type: 'linear',
       position: 'left',
       stack: 'page',
-      stackWeight: 5,
+      stackWeight: 6,
       suggestedMin: Math.min(...values) - room,
       suggestedMax: Math.max(...values) + room,
       border: { color: colours.grid },
@@ -210,8 +248,8 @@ function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
 }
 
 /**
- * Draws the readings of a metric over the days, its target, today, the goal's day, steps, and beneath them the
- * sessions done in each week.
+ * Draws the readings of a metric over the days with the line through them and how sure it is, its target, today, the
+ * goal's day, steps, and beneath them the sessions done in each week and their load.
  * @param open Called with the place behind a point that was clicked.
  */
 export function drawReadings(
@@ -224,14 +262,15 @@ export function drawReadings(
   const layers: readonly Layer[] = [
     ...view.series.flatMap((series) => seriesLayers(series, colours)),
     stepLayer(view, colours),
-    ...(view.weeks.length > 0 ? [weekLayer(view.weeks, colours)] : []),
+    ...(view.weeks.length > 0 ? [sessionLayer(view.weeks, colours)] : []),
+    ...(hasLoads(view) ? [loadLayer(view.weeks, colours)] : []),
   ];
   const pointAt = (layer: number | undefined, index: number | undefined) =>
     layers[layer ?? -1]?.points[index ?? -1];
   const configuration: ChartConfiguration<'bar' | 'line', { x: number; y: number }[]> = {
     type: 'line',
     data: { datasets: layers.map(({ dataset }) => dataset) },
-    plugins: [chartMarks(view, colours)],
+    plugins: [chartBands(view, colours), chartMarks(view, colours)],
     options: {
       animation: false,
       responsive: true,

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import esbuild from 'esbuild';
 import type { Browser, Page } from 'playwright-core';
 import { bundles } from '../../../scripts/build.mjs';
-import { pageHtml } from '../../../src/editor/goal-page/page-html';
+import { pageHtml } from '../../../src/editor/page/page-html';
 import type { FromGoalPage, GoalPageState, ToGoalPage } from '../../../src/pages/goal-page-data';
 import { type ThemeName, themes } from './themes';
 
@@ -54,7 +54,7 @@ export class PageInBrowser {
         contentType: 'text/html',
         body: pageHtml({
           script: `${address}/goal-page.js`,
-          style: `${address}/goal-page.css`,
+          style: `${address}/pages.css`,
           styleSource: address,
           nonce: 'c0ffee',
           language: 'en',
@@ -62,9 +62,9 @@ export class PageInBrowser {
         }),
       },
       [`${address}/goal-page.js`]: { contentType: 'text/javascript', body: script },
-      [`${address}/goal-page.css`]: {
+      [`${address}/pages.css`]: {
         contentType: 'text/css',
-        body: readFileSync(join(process.cwd(), 'media/pages/goal-page.css'), 'utf8'),
+        body: readFileSync(join(process.cwd(), 'media/pages/pages.css'), 'utf8'),
       },
     };
     await page.route('**/*', async (route) => {

@@ -1,14 +1,17 @@
-import type { PagePlace, PageTexts, TableView } from '../goal-page-data';
+import type { CommonTexts, PagePlace, TableView } from '../page-parts';
 import { button, element } from './dom';
 
 /** How a table is shown: what keeps it open or closed, and where its rows lead. */
 export interface TableBehaviour {
   readonly key: string;
   readonly isOpen: boolean;
-  readonly texts: PageTexts;
+  readonly texts: CommonTexts;
   readonly toggled: (key: string, isOpen: boolean) => void;
   readonly open: (place: PagePlace) => void;
 }
+
+/** A table of more rows scrolls in itself. */
+const mostRowsInFull = 12;
 
 function firstCell(
   words: string,
@@ -47,12 +50,13 @@ export function foldedTable(view: TableView, how: TableBehaviour): HTMLDetailsEl
       ),
     ),
   );
+  const shown = view.rows.length <= mostRowsInFull ? 'table whole' : 'table';
   const details = element(
     'details',
     { open: how.isOpen },
     element('summary', { 'data-key': how.key }, view.caption),
     // A long table scrolls, so the keyboard must reach it.
-    element('div', { class: 'table', tabindex: 0, role: 'region', 'aria-label': view.caption }, table),
+    element('div', { class: shown, tabindex: 0, role: 'region', 'aria-label': view.caption }, table),
   );
   details.addEventListener('toggle', () => how.toggled(how.key, details.open));
   return details;

@@ -8,6 +8,7 @@ export interface ThemeColours {
   readonly none: string;
   readonly target: string;
   readonly session: string;
+  readonly load: string;
   readonly font: string;
 }
 
@@ -29,6 +30,7 @@ export function themeColours(): ThemeColours {
     none: colour('none'),
     target: colour('target'),
     session: colour('session'),
+    load: colour('load'),
     font: getComputedStyle(document.body).fontFamily,
   };
   probe.remove();

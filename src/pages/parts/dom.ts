@@ -1,3 +1,5 @@
+import type { CommonTexts } from '../page-parts';
+
 /** Something that an element holds; text is always text, never markup. */
 export type Child = Node | string | undefined;
 
@@ -45,4 +47,14 @@ export function button(words: string, key: string, onClick: () => void): HTMLBut
   const made = element('button', { type: 'button', 'data-key': key }, words);
   made.addEventListener('click', onClick);
   return made;
+}
+
+/** The end of every page: the way to the guide, and the caution. */
+export function pageFoot(texts: CommonTexts, openGuide: () => void): HTMLElement {
+  return element(
+    'div',
+    { class: 'foot' },
+    button(texts.guide, 'guide', openGuide),
+    element('p', { class: 'caution' }, texts.caution),
+  );
 }
