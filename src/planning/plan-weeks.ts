@@ -1,5 +1,4 @@
-import type { Journal, Session } from '../journal/journal';
-import { dayNumber } from '../notation/time/iso-date';
+import type { Journal } from '../journal/journal';
 import { isoWeekOf } from '../notation/time/iso-week';
 import { type CheckContext, checkContext } from '../training/week-under-check';
 import type { NoteChange } from './note-change';
@@ -13,6 +12,7 @@ import {
   type SolvedSession,
   type SolvedWeeks,
   solveWeeks,
+  sortOf,
   standsAlready,
 } from './plan-weeks/solve-weeks';
 import { weekNotes } from './plan-weeks/week-notes';
@@ -101,7 +101,13 @@ function* explained(
   const { first } = solved;
   const [missed] = solved.unplaced;
   if (!first || !missed || options.explain === false) return { remedies: [] };
-  const found = yield* conflictOf(first.built, missed.asked.week, options.weeks, context);
+  const { week } = missed.asked;
+  const leftOut = new Set(
+    first.built.asked
+      .filter((one) => solved.unplaced.some(({ asked }) => sortOf(asked) === sortOf(one.asked)))
+      .map(({ id }) => id),
+  );
+  const found = yield* conflictOf(first.built, week, options.weeks, leftOut, context);
   if (!found) return { remedies: [] };
   const remedies = yield* changesToFit(found, first.built, context);
   return { conflict: found.described, remedies };
@@ -172,10 +178,4 @@ export function rearrangeWeek(
   options: Omit<PlanWeeksOptions, 'weeks' | 'mode'>,
 ): WeeksPlan {
   return planWeeks(journal, { ...options, mode: 'rearrange', weeks: [isoWeekOf(options.today)] });
-}
-
-/** Whether a session is one that arranging the rest of its week would place again. */
-export function isMissed(session: Session, options: Pick<PlanWeeksOptions, 'today'>): boolean {
-  const { entry } = session;
-  return session.day < dayNumber(options.today) && !entry.task?.checked && !entry.skipped;
 }

@@ -150,7 +150,7 @@ function partChanges(id: string, source: ProblemSource, context: CheckContext): 
     case 'event':
       return without(costs.busy, joined([message('Train in spite of '), words]));
     case 'hours':
-      return without(costs.hours, joined([message('Find time: '), words]));
+      return without(costs.hours, joined([message('Make time where there are '), words]));
     case 'company':
       return without(costs.company, joined([message('Train outside of '), words]));
     default:

@@ -2,6 +2,7 @@ import type { Journal } from '../../journal/journal';
 import type { NotePlace } from '../../journal/note';
 import { isoDate } from '../../notation/time/iso-date';
 import { type IsoWeek, mondayOf } from '../../notation/time/iso-week';
+import type { LengthOfTime } from '../../notation/time/length-of-time';
 import type { Message } from '../../training/finding';
 import type { CheckContext } from '../../training/week-under-check';
 import { lengthInWords, message } from '../../training/wording';
@@ -12,17 +13,21 @@ import type { Steps } from '../solver/slices';
 import type { WeekProblem } from '../week-problem/build-problem';
 import type { ProblemSource } from '../week-problem/problem-source';
 import { joined, listed } from './joined-messages';
-import { partInWords, partPlaces } from './part-words';
+import { closedDaysInWords, partInWords, partPlaces, sessionsInWords } from './part-words';
 import type { NamedLine, PlanConflict } from './weeks-plan';
 
 /** Nodes that one question of an explanation may take: it only asks whether things fit, not how best. */
 export const explainNodes = 200_000;
 
-/** One week's part of a question, with only what that week can be asked to hold. */
-export function problemOfWeek(built: WeekProblem, week: number): PlanningProblem {
+/** One week's part of a question about some of its needs, with only what that week can be asked to hold. */
+function problemOfWeek(
+  built: WeekProblem,
+  week: number,
+  isAsked: (need: string) => boolean,
+): PlanningProblem {
   const { problem } = built;
   const standing = problem.standing.filter(({ day }) => weekOfDay(day) === week);
-  const needs = problem.needs.filter((need) => need.week === week);
+  const needs = problem.needs.filter((need) => need.week === week && isAsked(need.id));
   const rules = problem.rules.map((rule): Rule => {
     if (rule.type === 'rest') {
       const trained = new Set(standing.filter((one) => belongsTo(one.labels, rule.of)).map(({ day }) => day));
@@ -53,24 +58,36 @@ export function namedLine(journal: Journal, place: NotePlace): NamedLine {
   return { ...place, text: text.split(/\r\n|\r|\n/)[0] ?? '' };
 }
 
+/** The length of a gap that a source asks for. */
+function gapOf(source: ProblemSource): LengthOfTime | undefined {
+  if (source.about === 'rule' && source.aspect === 'gap') return source.rule.gap;
+  return source.about === 'need' && source.aspect === 'gap' ? source.need.gap : undefined;
+}
+
 /** A gap and the only sessions that it keeps apart, as one part: `2 flexibility sessions 72 h apart`. */
-function withGap(sources: readonly ProblemSource[], context: CheckContext): readonly Message[] {
-  const asked = sources.filter((one) => one.about === 'asked');
-  const gaps = sources.filter(
-    (one) => (one.about === 'rule' || one.about === 'need') && one.aspect === 'gap',
-  );
-  const [only, ...others] = asked;
-  const [gap, ...otherGaps] = gaps;
-  const words = (one: ProblemSource) => partInWords(one, context);
-  if (!only || !gap || others.length > 0 || otherGaps.length > 0 || only.about !== 'asked')
-    return sources.map(words);
-  const length = gap.about === 'rule' ? gap.rule.gap : gap.about === 'need' ? gap.need.gap : undefined;
-  if (!length || only.asked.count < 2) return sources.map(words);
-  return sources
-    .filter((one) => one !== gap)
-    .map((one) =>
-      one === only ? joined([words(one), message(' {0} apart', lengthInWords(length))]) : words(one),
-    );
+function sessionsApart(
+  sources: readonly ProblemSource[],
+): { readonly asked: ProblemSource; readonly gap: ProblemSource; readonly words: Message } | undefined {
+  const [only, ...others] = sources.filter((one) => one.about === 'asked');
+  const [gap, ...otherGaps] = sources.filter((one) => gapOf(one) !== undefined);
+  const length = gap && gapOf(gap);
+  if (only?.about !== 'asked' || !length || others.length > 0 || otherGaps.length > 0) return undefined;
+  if (only.asked.count < 2) return undefined;
+  const sessions = sessionsInWords(only.asked, only.asked.count);
+  return { asked: only, gap, words: joined([sessions, message(' {0} apart', lengthInWords(length))]) };
+}
+
+/** The parts of a conflict in words; weekdays without hours are one. */
+function wordsOf(sources: readonly ProblemSource[], context: CheckContext): readonly Message[] {
+  const apart = sessionsApart(sources);
+  const closed = sources.filter((one) => one.about === 'hours');
+  const [firstClosed] = closed;
+  return sources.flatMap((one) => {
+    if (one === apart?.asked) return [apart.words];
+    if (one === apart?.gap) return [];
+    if (one.about !== 'hours') return [partInWords(one, context)];
+    return one === firstClosed ? [closedDaysInWords(closed)] : [];
+  });
 }
 
 function capitalised(sentence: Message): Message {
@@ -113,25 +130,40 @@ export interface FoundConflict {
   readonly described: PlanConflict;
 }
 
-/** Why the sessions of a week do not all fit, or `undefined` when that cannot be told. */
+/**
+ * Why the sessions of a week do not all fit, or `undefined` when that cannot be told.
+ * @param leftOut Ids of the needs that found no place.
+ */
 export function* conflictOf(
   built: WeekProblem,
   week: IsoWeek,
   weeks: readonly IsoWeek[],
+  leftOut: ReadonlySet<string>,
   context: CheckContext,
 ): Steps<FoundConflict | undefined> {
-  const problem = problemOfWeek(built, weeks.indexOf(week));
-  const given = givenIds(problem, built);
-  const conflict = yield* explainSteps(problem, { given, nodeLimit: explainNodes });
-  if (!conflict || conflict.parts.length === 0) return undefined;
+  const index = weeks.indexOf(week);
+  function* explain(problem: PlanningProblem) {
+    const conflict = yield* explainSteps(problem, {
+      given: givenIds(problem, built),
+      nodeLimit: explainNodes,
+    });
+    return conflict && { problem, conflict };
+  }
+  const whole = problemOfWeek(built, index, () => true);
+  // Often what is left out does not fit on its own, which is told sooner.
+  const alone = yield* explain(problemOfWeek(built, index, (need) => leftOut.has(need)));
+  const found = alone ?? (yield* explain(whole));
+  if (!found) return undefined;
+  const { conflict } = found;
+  if (conflict.parts.length === 0) return undefined;
   const sources = sourcesOf(conflict, built);
-  const parts = withGap(sources, context);
+  const parts = wordsOf(sources, context);
   const sentence =
     parts.length === 1
       ? joined([...parts, message(' cannot stand in the week of {0}', mondayWord(week))])
       : joined([listed(parts), message(' do not fit into one week')]);
   return {
-    problem,
+    problem: whole,
     conflict,
     described: {
       week,

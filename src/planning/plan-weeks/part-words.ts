@@ -89,6 +89,15 @@ function lineInWords({ weekdays, span }: FreeHours): Message {
   return message('{0} {1}', days, `${formatTime(span.start)}${end}`);
 }
 
+/** `no free hours on Saturday and Sunday`. */
+export function closedDaysInWords(closed: readonly Extract<ProblemSource, { about: 'hours' }>[]): Message {
+  const days = listed(closed.map(({ weekday }) => message('{0}', weekdayWord(weekday))));
+  const isEmpty = closed.every(
+    ({ weekday, lines }) => !lines.some((line) => line.weekdays.includes(weekday)),
+  );
+  return joined([message(isEmpty ? 'no free hours on ' : 'no free hours for it on '), days]);
+}
+
 /** A part of a question in the athlete's words, as it can stand in a list. */
 export function partInWords(source: ProblemSource, context: CheckContext): Message {
   switch (source.about) {
@@ -127,9 +136,7 @@ export function partInWords(source: ProblemSource, context: CheckContext): Messa
     case 'event':
       return message('"{0}" on {1}', source.event.name, source.event.date);
     case 'hours':
-      return source.lines.some((line) => line.weekdays.includes(source.weekday))
-        ? message('too few free hours on {0}', weekdayWord(source.weekday))
-        : message('no free hours on {0}', weekdayWord(source.weekday));
+      return closedDaysInWords([source]);
     case 'company':
       return source.lines.length === 0
         ? message("{0}'s hours", source.name)

@@ -112,7 +112,8 @@ function firstFault(
   return { faulty, fine: before.filter(({ asked }) => asked.facts === faulty.asked.facts).length };
 }
 
-function sortOf({ what, facts }: AskedSessions): string {
+/** Names a sort of sessions, the same in every round. */
+export function sortOf({ what, facts }: AskedSessions): string {
   return what.is === 'new' ? what.demand.group : `${facts.session.note} ${facts.session.entry.range.start}`;
 }
 

@@ -155,28 +155,30 @@ class DayPlaces {
       if (blockedBy.length > 0) this.#add(start, within(hours, start), blockedBy);
     }
     if (plan.free.length === 0) return;
-    this.#findKeptForOthers(hours);
-    if (startsIn(hours, minutes).length > 0) return;
+    const keptForOthers = this.#findKeptForOthers(hours);
+    if (keptForOthers || startsIn(hours, minutes).length > 0) return;
     const usual = [...kept.flatMap(({ start }) => start ?? []), plainStart][0] ?? plainStart;
     this.#add(usual, undefined, [this.#closed(), ...this.#takenBy(usual, usual + minutes)]);
   }
 
-  /** Hours that would do if they were not kept for a partner or a place. */
-  #findKeptForOthers(own: readonly ClockSpan[]): void {
+  /** Hours that would do if they were not kept for a partner or a place; whether there are any. */
+  #findKeptForOthers(own: readonly ClockSpan[]): boolean {
     const { context, pattern, minutes } = this.input;
     const { plan } = context;
     const lines = ownHours(plan.free, pattern);
     const others = plan.free.filter((line) => suits(pattern, line) && !lines.includes(line));
-    if (others.length === 0) return;
+    if (others.length === 0) return false;
     const company = pattern.entry.with.map(({ value }) => value);
     const keepers = company.filter((name) => lines.every((line) => line.with.includes(name)));
     const name = keepers.length > 0 ? keepers.join(', ') : (pattern.entry.where?.value ?? '');
     const id = `company ${name}`;
     this.sources.set(id, { about: 'company', name, lines });
-    for (const start of startsIn(without(hoursOn(plan, others, this.day), own), minutes)) {
+    const starts = startsIn(without(hoursOn(plan, others, this.day), own), minutes);
+    for (const start of starts) {
       if (start % (blockedStep / 2) !== 0) continue;
       this.#add(start, undefined, [id, ...this.#takenBy(start, start + minutes)]);
     }
+    return starts.length > 0;
   }
 }
 
