@@ -9,6 +9,8 @@ export interface JournalSettings {
   readonly today?: IsoDate;
   /** Time zone from the settings; the journal's own `#zone` comes before it, the machine's after. */
   readonly timeZone?: string;
+  /** Minutes before a session at which an exported calendar reminds of it; not at all when left out. */
+  readonly alarmMinutes?: number;
   readonly findings: { readonly enabled: boolean; readonly weeksBefore: number; readonly weeksAfter: number };
 }
 

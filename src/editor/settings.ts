@@ -6,6 +6,9 @@ import type { JournalSettings } from './open-journal';
 /** The section of every setting and the prefix of every command. */
 export const section = 'trainingJournal';
 
+/** A week: nobody is reminded of a session earlier than that. */
+const mostAlarmMinutes = 7 * 1440;
+
 function wholeNumber(value: unknown, fallback: number, most: number): number {
   return typeof value === 'number' && Number.isInteger(value) && value >= 0
     ? Math.min(value, most)
@@ -17,7 +20,11 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
   const settings = vscode.workspace.getConfiguration(section, scope);
   const today = parseIsoDate(settings.get<string>('today', '').trim());
   const timeZone = settings.get<string>('timeZone', '').trim();
+  const alarm: unknown = settings.get('calendar.alarmMinutes');
   return {
+    ...(typeof alarm === 'number' && Number.isInteger(alarm) && alarm >= 0 && alarm <= mostAlarmMinutes
+      ? { alarmMinutes: alarm }
+      : {}),
     ...(today ? { today } : {}),
     ...(isKnownZone(timeZone) ? { timeZone } : {}),
     findings: {
