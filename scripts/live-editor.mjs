@@ -205,8 +205,16 @@ export class LiveEditor {
    * @returns {Promise<string[]>}
    */
   async quickFixes() {
-    await this.page.keyboard.press('Control+.');
     const rows = this.page.locator('.action-widget .monaco-list-row.action');
+    const none = this.page.locator('.monaco-editor-overlaymessage', { hasText: 'No code actions' });
+    // An editor that is still starting answers that there are none; a person asks again.
+    for (let tries = 0; tries < 5 && !(await rows.first().isVisible()); tries += 1) {
+      await this.page.keyboard.press('Control+.');
+      await rows.first().or(none.first()).first().waitFor();
+      if (await rows.first().isVisible()) break;
+      await this.page.keyboard.press('Escape');
+      await this.page.waitForTimeout(1000);
+    }
     await rows.first().waitFor();
     return (await rows.allInnerTexts()).map((text) => text.trim());
   }

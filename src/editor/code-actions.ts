@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { type Remedy, remediesFor } from '../planning/remedies';
-import type { RemedyName } from '../training/finding';
+import type { Finding, RemedyName } from '../training/finding';
 import { savableNotes, saveQuietly, workspaceEditFor } from './apply-changes';
 import { type Findings, findingSource, type ShownFinding } from './diagnostics';
 import type { FeatureContext } from './feature-context';
@@ -50,19 +50,26 @@ function shownFor(
 
 /** Quick fixes for the findings under the cursor, each an edit that the editor can preview and undo. */
 export function registerCodeActions(context: FeatureContext, findings: Findings): vscode.Disposable {
+  // The editor asks at each move of the cursor; what a remedy takes to work out is spent once.
+  const kept = new Map<Finding, readonly Remedy[]>();
+  const remediesOf = (journal: OpenJournal, finding: Finding): readonly Remedy[] => {
+    const options = { today: journal.today(), zone: journal.zone() };
+    const remedies = kept.get(finding) ?? [...remediesFor(journal.journal, finding, options)];
+    kept.set(finding, remedies);
+    return remedies;
+  };
   const provider: vscode.CodeActionProvider = {
     provideCodeActions(document, _range, { diagnostics, only }, token) {
       if (only && !only.intersects(vscode.CodeActionKind.QuickFix)) return [];
       const found = context.journals.noteOf(document);
       if (!found) return [];
-      const options = { today: found.journal.today(), zone: found.journal.zone() };
       const own = diagnostics.filter((diagnostic) => diagnostic.source === findingSource);
       const actions: vscode.CodeAction[] = [];
       for (const diagnostic of own) {
         if (token.isCancellationRequested) return undefined;
         const shown = shownFor(findings, document.uri, diagnostic);
         if (!shown) continue;
-        for (const remedy of remediesFor(found.journal.journal, shown.finding, options))
+        for (const remedy of remediesOf(found.journal, shown.finding))
           if (!only || only.contains(kindOf(remedy.name)))
             actions.push(actionFor(found.journal, shown, remedy, own.length === 1));
       }
@@ -70,6 +77,7 @@ export function registerCodeActions(context: FeatureContext, findings: Findings)
     },
   };
   return vscode.Disposable.from(
+    findings.onDidChange(() => kept.clear()),
     vscode.languages.registerCodeActionsProvider({ language: 'markdown' }, provider, {
       providedCodeActionKinds: [vscode.CodeActionKind.QuickFix],
     }),
