@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
-import { decodeNote } from '../../src/journal/decode-note';
+import { decodeFile, decodeNote } from '../../src/journal/decode-note';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 
@@ -28,5 +28,14 @@ describe('the bytes of a note', () => {
     // UTF-16 with its byte order mark, and without.
     assert.equal(decodeNote(Uint8Array.of(0xff, 0xfe, 0x23, 0)), undefined);
     assert.equal(decodeNote(Uint8Array.of(0x23, 0, 0x20, 0)), undefined);
+  });
+});
+
+describe('the bytes of a file of a journal', () => {
+  it('are read as a note or as a calendar, by its name', () => {
+    const latin = Uint8Array.of(0x66, 0xfc, 0x72);
+    assert.equal(decodeFile('2026-02-24.md', latin), undefined);
+    assert.equal(decodeFile('shifts.ics', latin), 'f\ufffdr');
+    assert.equal(decodeFile('shifts.ics', bytes('\ufeffBEGIN:VCALENDAR')), 'BEGIN:VCALENDAR');
   });
 });

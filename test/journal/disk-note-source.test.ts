@@ -46,6 +46,14 @@ describe('notes on a disk', () => {
     assert((journal?.modified ?? 0) > 0);
   });
 
+  it('have calendar files beside them, in whatever encoding', async () => {
+    write('journal.md', '');
+    write('work/Shifts.ICS', Uint8Array.of(0x66, 0xfc, 0x72));
+    write('work/.shifts.ics');
+    assert.deepEqual(await listed(), ['journal.md', 'work/Shifts.ICS']);
+    assert.equal(await new DiskNoteSource(folder).read('work/Shifts.ICS'), 'f\ufffdr');
+  });
+
   it('are not looked for in hidden folders and installed packages', async () => {
     write('.git/2026-02-24.md');
     write('node_modules/some-package/README.md');

@@ -1,6 +1,14 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
-import { comparePaths, folderOf, isBelow, isJournalNote, isNotePath } from '../../src/journal/note-path';
+import {
+  comparePaths,
+  folderOf,
+  isBelow,
+  isCalendarPath,
+  isJournalFilePath,
+  isJournalNote,
+  isNotePath,
+} from '../../src/journal/note-path';
 
 describe('a path', () => {
   it('is a note when it is a Markdown file that is not hidden', () => {
@@ -19,6 +27,16 @@ describe('a path', () => {
     ]) {
       assert(!isNotePath(path), path);
     }
+  });
+
+  it('is a calendar by its ending, and no note then', () => {
+    for (const path of ['shifts.ics', 'work/Shifts.ICS', '2026-02-24.ics']) {
+      assert(isCalendarPath(path) && isJournalFilePath(path) && !isNotePath(path), path);
+    }
+    for (const path of ['.shifts.ics', '.trash/shifts.ics', 'shifts.ics.txt', 'shifts']) {
+      assert(!isCalendarPath(path) && !isJournalFilePath(path), path);
+    }
+    assert(isJournalFilePath('2026-02-24.md'));
   });
 
   it('lies below the folders around it, and only those', () => {
