@@ -146,16 +146,6 @@ describe('the manifest', () => {
     assert.deepEqual(names.map((name) => `trainingJournal.${name}`).sort(), Object.keys(settings).sort());
   });
 
-  it('gives settings the defaults that the source falls back to', () => {
-    const read = text('src/editor/settings.ts').replace(/\s+/g, ' ');
-    for (const [name, setting] of Object.entries(settings)) {
-      const fallback = JSON.stringify(setting.default).replaceAll('"', "'");
-      const short = name.replace('trainingJournal.', '');
-      const got = new RegExp(`get(?:<\\w+>)?\\('${short}'(?:, ([^)]+))?\\)(?:, (\\w+))?`).exec(read);
-      assert.equal(got?.[1] ?? got?.[2], fallback, name);
-    }
-  });
-
   it('starts the extension for Markdown, for a journal in the folder, and for pages that are kept', () => {
     assert.ok(manifest.activationEvents.includes('onLanguage:markdown'));
     assert.ok(manifest.activationEvents.includes('workspaceContains:**/journal.md'));
