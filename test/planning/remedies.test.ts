@@ -44,6 +44,8 @@ describe('two hard sessions too close together', () => {
   it('can be mended in these ways, the move preferred', () => {
     assert.deepEqual(titles(notes, 'gap-too-short'), [
       'Move it to Saturday, 2026-02-28: the first day that breaks no rule',
+      'Move it to Sunday, 2026-03-01, at 18:30: parts two hard days',
+      "Move it to Friday, 2026-02-27, at 19:30: parts two hard days; 71 h after Tuesday's",
       'Swap it with the strength session of Friday',
       "Turn Wednesday's flexibility session into recovery at effort 2",
       'Mark it skipped: sore',
@@ -60,6 +62,7 @@ describe('two hard sessions too close together', () => {
         .map(({ name }) => name),
       ['move-to-legal-day'],
     );
+    assert.equal(remedies(notes, 'gap-too-short')[0]?.preferred, true);
   });
 
   it('moves the later one, with its body, to the first day that breaks no rule', () => {
@@ -188,7 +191,12 @@ describe('a missed session', () => {
     const all = remedies(notes, 'session-overdue');
     assert.deepEqual(
       all.filter(({ name }) => name !== 'mark-skipped').map(({ title }) => fillMessage(title)),
-      ['Tick it as done', 'Move it to Wednesday, 2026-02-25: the first day that breaks no rule'],
+      [
+        'Tick it as done',
+        'Move it to Wednesday, 2026-02-25: the first day that breaks no rule',
+        'Move it to Friday, 2026-02-27, at 18:30: breaks no rule',
+        'Move it to Saturday, 2026-02-28, at 18:30: breaks no rule',
+      ],
     );
     assert.ok(all.every(({ preferred }) => !preferred));
     assert.deepEqual(changed(notes, remedy(notes, 'session-overdue', 'tick-as-done').changes), {

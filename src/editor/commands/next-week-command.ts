@@ -3,8 +3,9 @@ import type { NotePath } from '../../journal/note';
 import { addDays, type IsoDate, isoDate } from '../../notation/time/iso-date';
 import { mondayOf } from '../../notation/time/iso-week';
 import { formatTime } from '../../notation/time/wall-clock';
-import { type NextWeek, type PlacedSession, planNextWeek } from '../../planning/next-week';
+import { type NextWeek, planNextWeek } from '../../planning/next-week';
 import type { NoteChange } from '../../planning/note-change';
+import type { PlannedSession } from '../../planning/plan-weeks';
 import { applyChanges } from '../apply-changes';
 import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
@@ -21,7 +22,7 @@ function dateOfNote(path: NotePath): string {
   return path.slice(path.lastIndexOf('/') + 1).slice(0, 10);
 }
 
-function sessionWords(session: PlacedSession): string {
+function sessionWords(session: PlannedSession): string {
   const time = session.start === undefined ? '' : `${formatTime(session.start)} `;
   const goal = session.goal === undefined ? '' : vscode.l10n.t(' for {0}', session.goal);
   return `${time}${session.kind} ${vscode.l10n.t('{0} min', session.minutes)}${goal}`;

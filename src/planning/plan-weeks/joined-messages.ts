@@ -20,6 +20,11 @@ export function joined(parts: readonly (Message | string)[]): Message {
   return { template, values };
 }
 
+/** The parts with `separator` between them, ready to be joined. */
+export function separated(parts: readonly Message[], separator: string): readonly (Message | string)[] {
+  return parts.flatMap((part, index) => (index === 0 ? [part] : [separator, part]));
+}
+
 /** `one, another and a third`. */
 export function listed(parts: readonly Message[]): Message {
   return joined(

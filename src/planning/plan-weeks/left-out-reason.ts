@@ -38,12 +38,15 @@ export function leftOutReason(
     for (const rule of new Set(violations.map(({ rule: id }) => id)))
       counts.set(rule, (counts.get(rule) ?? 0) + 1);
   }
-  const obstacles = [...counts]
-    .sort(([, one], [, other]) => other - one)
-    .map(([id]) => {
-      const source = built.sources.get(id);
-      return source ? partInWords(source, context) : message('another session at the time');
-    });
+  const inOrder = [...counts].sort(([, one], [, other]) => other - one);
+  const written = inOrder.filter(([id]) => built.sources.has(id));
+  // One rule that forbids every place says it all.
+  const total = written.filter(([, count]) => count === open.length);
+  const telling = [total, written, inOrder].find((some) => some.length > 0) ?? [];
+  const obstacles = telling.map(([id]) => {
+    const source = built.sources.get(id);
+    return source ? partInWords(source, context) : message('another session at the time');
+  });
   const named = obstacles.filter(
     (one, index) => obstacles.findIndex((other) => isSame(one, other)) === index,
   );

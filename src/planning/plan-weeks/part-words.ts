@@ -68,7 +68,11 @@ function ruleInWords(source: Extract<ProblemSource, { about: 'rule' }>, context:
     case 'min':
       return joined([message('at least '), perWeekInWords(rule.min), ' ', subject, ' a week']);
     case 'cap':
-      return joined([rule.cap ? message('{0} of ', lengthInWords(rule.cap)) : '', subject, ' a day']);
+      return joined([
+        message('no more than {0} of ', rule.cap ? lengthInWords(rule.cap) : ''),
+        subject,
+        ' a day',
+      ]);
     case 'rest-day':
       return rule.min?.count === 1
         ? message('a rest day a week')

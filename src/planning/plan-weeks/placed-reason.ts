@@ -11,7 +11,7 @@ import { belongsTo, type Rule } from '../solver/problem';
 import { type Habits, habitWeeks } from '../week-problem/kept-habits';
 import { hoursOn, ownHours } from '../week-problem/own-hours';
 import { labelsOf } from '../week-problem/session-labels';
-import { joined } from './joined-messages';
+import { joined, separated } from './joined-messages';
 import type { SolvedSession } from './solve-weeks';
 
 /** What reasons are given from. */
@@ -80,27 +80,34 @@ function hoursWords({ asked, place }: SolvedSession, context: CheckContext): Mes
   return message('free from {0} to {1}', formatTime(Math.max(0, span.start)), formatTime(span.end));
 }
 
-/** `Thursday 18:30: coach; 71 h after Monday's`. */
-export function placedReason(solved: SolvedSession, input: ReasonInput): Message {
-  const { asked, place, session } = solved;
-  const { context, habits } = input;
-  const facts = context
+/** `coach`, `as kept in 3 of the last 4 weeks`, `71 h after Monday's`; none when there is nothing to say. */
+export function placeWords(solved: SolvedSession, input: ReasonInput): readonly Message[] {
+  const { asked, session } = solved;
+  const facts = input.context
     .weeks(asked.week)
     .standing.find((one) => one.session === session || one.session.note === session.note);
   const company = session.entry.with.map(({ value }) => value).join(', ');
-  const from = asked.what.is === 'moving' ? asked.what.session : undefined;
-  const habit = habitWords(solved, habits);
+  const habit = habitWords(solved, input.habits);
   const apart = facts && nearestKeptApart(facts, input);
-  const parts: readonly Message[] = [
-    ...(from ? [message('moved from {0}', weekdayName(from.day))] : []),
+  return [
     ...(company === '' ? [] : [message('{0}', company)]),
     ...(habit ? [habit] : []),
     ...(apart ? [gapWords(apart)] : []),
   ];
-  const reasons = parts.length > 0 ? parts : [hoursWords(solved, context)];
+}
+
+/** `Thursday 18:30: coach; 71 h after Monday's`. */
+export function placedReason(solved: SolvedSession, input: ReasonInput): Message {
+  const { asked, place } = solved;
+  const from = asked.what.is === 'moving' ? asked.what.session : undefined;
+  const parts: readonly Message[] = [
+    ...(from ? [message('moved from {0}', weekdayName(from.day))] : []),
+    ...placeWords(solved, input),
+  ];
+  const reasons = parts.length > 0 ? parts : [hoursWords(solved, input.context)];
   const name = weekdayName(place.day);
   return joined([
     place.start === undefined ? message('{0}: ', name) : message('{0} {1}: ', name, formatTime(place.start)),
-    ...reasons.flatMap((part, index) => (index === 0 ? [part] : ['; ', part])),
+    ...separated(reasons, '; '),
   ]);
 }

@@ -4,7 +4,9 @@ import type { FindingCode, Message } from '../../training/finding';
 import { checkContext } from '../../training/week-under-check';
 import { message, weekdayName } from '../../training/wording';
 import { changeComparer, isLessened, speaksAgainst, worseFindings } from '../findings-added';
+import { joined } from '../plan-weeks/joined-messages';
 import { moveSession } from '../session-changes';
+import { bestMoves, type Move } from './best-moves';
 import { foundSession } from './found-session';
 import { daysToTry, minutesOf, type Slot, sessionIn, slotsOn } from './legal-slots';
 import type { Remedy, RemedyMaker, ToMend } from './remedy';
@@ -12,15 +14,23 @@ import type { Remedy, RemedyMaker, ToMend } from './remedy';
 /** Findings that another time of the same day can mend. */
 const aboutTheHour: readonly FindingCode[] = ['overlapping-sessions', 'outside-free-hours'];
 
-/** The first slot in which the session breaks nothing and what was found is mended. */
-function firstLegalSlot({ journal, finding, options }: ToMend, session: Session): Slot | undefined {
-  const context = checkContext(journal, options);
+/** Whether the session breaks nothing in a slot, and what was found is mended there. */
+function legality({ journal, finding, options }: ToMend, session: Session): (slot: Slot) => boolean {
   const compare = changeComparer(journal, options);
-  const minutes = minutesOf(context, session);
-  const isLegal = (slot: Slot): boolean => {
+  return (slot) => {
     const { before, after } = compare({ without: [session], added: [sessionIn(session, slot)] });
     return !worseFindings(before, after).some(speaksAgainst) && isLessened(finding, after);
   };
+}
+
+/** The nearest slot in which the session is legal. */
+function firstLegalSlot(
+  { journal, finding, options }: ToMend,
+  session: Session,
+  isLegal: (slot: Slot) => boolean,
+): Slot | undefined {
+  const context = checkContext(journal, options);
+  const minutes = minutesOf(context, session);
   const sameDay =
     aboutTheHour.includes(finding.code) && session.day >= context.todayNumber
       ? slotsOn(context, session, session.day, minutes, true).filter(
@@ -36,9 +46,9 @@ function firstLegalSlot({ journal, finding, options }: ToMend, session: Session)
   return undefined;
 }
 
-function titleOf(session: Session, { day, start }: Slot): Message {
+function firstTitle(session: Session, { day, start }: Slot): Message {
   const name = weekdayName(day);
-  const date = sessionIn(session, { day, start }).date;
+  const { date } = sessionIn(session, { day, start });
   if (day === session.day) return message('Move it to {0} on the same day', formatTime(start ?? 0));
   const other = start !== undefined && start !== session.entry.span?.value.start;
   return other
@@ -51,22 +61,39 @@ function titleOf(session: Session, { day, start }: Slot): Message {
     : message('Move it to {0}, {1}: the first day that breaks no rule', name, date);
 }
 
+function otherTitle(session: Session, { slot, words }: Move): Message {
+  const { day, start } = slot;
+  const { date } = sessionIn(session, slot);
+  const place =
+    start === undefined
+      ? message('Move it to {0}, {1}: ', weekdayName(day), date)
+      : message('Move it to {0}, {1}, at {2}: ', weekdayName(day), date, formatTime(start));
+  return joined([place, words]);
+}
+
+/** Places offered beside the first legal one. */
+const others = 2;
+
 /**
  * Moves the session to the first day that breaks no rule: a later day of its week, else an earlier one that is not
  * over, else one of the week after. A session that overlaps another, or stands outside the free hours, stays on its
- * day when another time of it will do.
+ * day when another time of it will do. Beside it, the best places on other days, with what each costs.
  */
 export const moveToLegalDay: RemedyMaker = function* (mend): Generator<Remedy> {
   const session = foundSession(mend);
-  const slot = session && firstLegalSlot(mend, session);
-  if (!session || !slot) return;
-  const { date } = sessionIn(session, slot);
-  const target =
-    slot.start === undefined || slot.start === session.entry.span?.value.start ? {} : { start: slot.start };
-  yield {
-    name: 'move-to-legal-day',
-    title: titleOf(session, slot),
-    changes: moveSession(mend.journal, session, { date, ...target }),
-    preferred: mend.finding.code !== 'session-overdue',
+  if (!session) return;
+  const isLegal = legality(mend, session);
+  const move = (slot: Slot, title: Message, preferred: boolean): Remedy => {
+    const { date } = sessionIn(session, slot);
+    const { start } = slot;
+    const target = start === undefined || start === session.entry.span?.value.start ? {} : { start };
+    const changes = moveSession(mend.journal, session, { date, ...target });
+    return { name: 'move-to-legal-day', title, changes, preferred };
   };
+  const first = firstLegalSlot(mend, session, isLegal);
+  if (!first) return;
+  yield move(first, firstTitle(session, first), mend.finding.code !== 'session-overdue');
+  const isOther = (slot: Slot) => slot.day !== first.day && slot.day !== session.day && isLegal(slot);
+  for (const other of bestMoves(mend, session, isOther, others))
+    yield move(other.slot, otherTitle(session, other), false);
 };

@@ -1,4 +1,6 @@
-import type { DayNumber } from '../../notation/time/iso-date';
+import type { Weekday } from '../../notation/entries';
+import { present } from '../../notation/present';
+import { type DayNumber, isoWeekday } from '../../notation/time/iso-date';
 import { type IsoWeek, mondayOf } from '../../notation/time/iso-week';
 import type { WallMinutes } from '../../notation/time/wall-clock';
 import type { SessionFacts } from '../../training/session-facts';
@@ -10,7 +12,7 @@ import type { Candidate, Label, Need, PlanningProblem, Rule, StandingSession } f
 import { excludeEachOther } from '../solver/session-rules';
 import type { AskedSessions } from './asked-sessions';
 import { type ClockAxis, clockAxis } from './clock-axis';
-import type { Habits } from './kept-habits';
+import { type Habit, type Habits, habitWeeks } from './kept-habits';
 import { type Place, placesFor, type TimeOfDay } from './places';
 import { type ComfortableGap, type LabelledSession, problemRules } from './problem-rules';
 import type { ProblemSource } from './problem-source';
@@ -110,6 +112,15 @@ function hasTimes({ what }: AskedSessions, { context, habits }: ProblemInput): b
   return context.plan.free.length > 0 || habits.saysTimes;
 }
 
+/** What was kept of a sort; for a session that moves and is not like any, the time for which it was planned. */
+function habitsOf({ what, facts }: AskedSessions, habits: Habits): readonly Habit[] {
+  const { session } = facts;
+  const kept = habits.of(session.kind, what.is === 'new' ? what.demand.need : facts.countsFor[0]);
+  if (kept.length > 0 || what.is === 'new') return kept;
+  const weekday = isoWeekday(session.day) as Weekday;
+  return [{ weekday, start: session.entry.span?.value.start, weeks: habitWeeks }];
+}
+
 /** How long a session lasts on the clock. */
 function clockMinutes({ what, minutes }: AskedSessions): number {
   const span = what.is === 'moving' ? what.session.entry.span?.value : undefined;
@@ -162,7 +173,8 @@ export function buildProblem(input: ProblemInput): WeekProblem {
       pattern: facts.session,
       minutes: clockMinutes(one),
       hasTime,
-      kept: input.habits.of(facts.session.kind, what.is === 'new' ? what.demand.need : facts.countsFor[0]),
+      kept: habitsOf(one, input.habits),
+      ...(what.is === 'moving' ? present({ ownStart: what.session.entry.span?.value.start }) : {}),
       days: daysToPlan(context, one.week),
       timeOfDay: input.timeOfDay ?? 'earlier',
     });

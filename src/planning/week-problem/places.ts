@@ -35,6 +35,8 @@ export interface PlacesInput {
   readonly hasTime: boolean;
   /** The sessions that it is like, as far as they were kept. */
   readonly kept: readonly Habit[];
+  /** A time that is tried on every day. */
+  readonly ownStart?: WallMinutes;
   readonly days: readonly DayNumber[];
   readonly timeOfDay: TimeOfDay;
 }
@@ -142,12 +144,13 @@ class DayPlaces {
     const open = without(hours, this.#taken);
     const within = (spans: readonly ClockSpan[], start: WallMinutes) =>
       spans.find((span) => span.start <= start && start + minutes <= span.end);
-    for (const habit of kept) {
+    const usual = kept.filter(({ weekday }) => weekday === this.#weekday).map(({ start }) => start);
+    for (const start of [...usual, this.input.ownStart]) {
+      if (start === undefined) continue;
+      const span = within(hours, start);
       // Where no hours are named, what was kept shows at which hours the athlete trains.
-      if (habit.weekday !== this.#weekday || habit.start === undefined) continue;
-      const span = within(hours, habit.start);
-      if ((span || plan.free.length === 0) && this.#takenBy(habit.start, habit.start + minutes).length === 0)
-        this.#add(habit.start, span, []);
+      if ((span || plan.free.length === 0) && this.#takenBy(start, start + minutes).length === 0)
+        this.#add(start, span, []);
     }
     for (const start of startsIn(open, minutes)) this.#add(start, within(hours, start), []);
     for (const start of startsIn(hours, minutes).filter((one) => one % blockedStep === 0)) {
@@ -157,8 +160,8 @@ class DayPlaces {
     if (plan.free.length === 0) return;
     const keptForOthers = this.#findKeptForOthers(hours);
     if (keptForOthers || startsIn(hours, minutes).length > 0) return;
-    const usual = [...kept.flatMap(({ start }) => start ?? []), plainStart][0] ?? plainStart;
-    this.#add(usual, undefined, [this.#closed(), ...this.#takenBy(usual, usual + minutes)]);
+    const start = kept.find((habit) => habit.start !== undefined)?.start ?? plainStart;
+    this.#add(start, undefined, [this.#closed(), ...this.#takenBy(start, start + minutes)]);
   }
 
   /** Hours that would do if they were not kept for a partner or a place; whether there are any. */
