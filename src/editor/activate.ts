@@ -6,12 +6,14 @@ import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
 import { registerStarterJournalCommand } from './commands/starter-journal-command';
 import { registerTodayCommand } from './commands/today-command';
+import { registerWeekReviewCommand } from './commands/week-review-command';
 import { DayChange } from './day-change';
 import { Findings } from './diagnostics';
 import type { FeatureContext } from './feature-context';
 import { registerGoalPage } from './goal-page-host';
 import { registerGuide } from './guide';
 import { registerLanguageFeatures } from './language';
+import { registerLoadPage } from './load-page-host';
 import { registerPlaces } from './places';
 import { registerStatusBar } from './status-bar';
 import { registerViews } from './views';
@@ -49,11 +51,13 @@ export function activateJournal(
     registerStatusBar(context),
     registerLanguageFeatures(context),
     registerGoalPage(context),
+    registerLoadPage(context),
     registerSessionCommands(context),
     registerTodayCommand(context),
     registerMeasurementCommand(context),
     registerStarterJournalCommand(context),
     registerNextWeekCommand(context),
+    registerWeekReviewCommand(context),
     registerCommand(context, 'refresh', () => journals.refresh()),
   );
 }

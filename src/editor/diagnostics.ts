@@ -106,6 +106,7 @@ export class Findings implements vscode.Disposable {
       {
         today: journal.today(),
         zone: journal.zone(),
+        acceptedChance: journal.settings.recoveryChance,
         weeks: weeksInView(journal),
         openNotes: this.#openNotes(journal),
       },

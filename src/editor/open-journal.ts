@@ -11,6 +11,8 @@ export interface JournalSettings {
   readonly timeZone?: string;
   /** Minutes before a session at which an exported calendar reminds of it; not at all when left out. */
   readonly alarmMinutes?: number;
+  /** The chance of "still sore" that the athlete accepts, inside 0..1. */
+  readonly recoveryChance: number;
   readonly findings: { readonly enabled: boolean; readonly weeksBefore: number; readonly weeksAfter: number };
 }
 

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
+import { DEFAULT_ACCEPTED_CHANCE } from '../training/recovery/recovery-figures';
 import type { JournalSettings } from './open-journal';
 
 /** The section of every setting and the prefix of every command. */
@@ -15,6 +16,12 @@ function wholeNumber(value: unknown, fallback: number, most: number): number {
     : fallback;
 }
 
+/** A whole percentage as a chance; what cannot be used counts as not set. */
+function chance(percent: unknown): number {
+  const isUsable = typeof percent === 'number' && percent >= 5 && percent <= 50;
+  return isUsable ? percent / 100 : DEFAULT_ACCEPTED_CHANCE;
+}
+
 /** The settings that hold for `scope`; values that cannot be used count as not set. */
 export function readSettings(scope: vscode.Uri): JournalSettings {
   const settings = vscode.workspace.getConfiguration(section, scope);
@@ -27,6 +34,7 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
       : {}),
     ...(today ? { today } : {}),
     ...(isKnownZone(timeZone) ? { timeZone } : {}),
+    recoveryChance: chance(settings.get('recovery.chance')),
     findings: {
       enabled: settings.get<boolean>('findings.enabled', true),
       weeksBefore: wholeNumber(settings.get('findings.weeksBefore'), 1, 520),

@@ -14,6 +14,8 @@ export interface CheckOptions {
   readonly today: IsoDate;
   /** The time zone (tzdb name) of the clock in the notes. */
   readonly zone: string;
+  /** The chance of "still sore" that the athlete accepts, inside 0..1; 0.2 when left out. */
+  readonly acceptedChance?: number;
 }
 
 /** What the checks of every week of one journal share. */

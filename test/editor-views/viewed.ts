@@ -27,7 +27,7 @@ export function viewed(notes: Notes, today: string, title = 'Ilka'): ViewedJourn
     id: `memory:/${title}`,
     title,
     journal,
-    settings: { findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 } },
+    settings: { recoveryChance: 0.2, findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 } },
     today: () => date(today),
     zone: () => 'Europe/Lisbon',
   };

@@ -116,10 +116,11 @@ export const gapWorthChanging: HistoryRule = {
   code: 'gap-worth-changing',
   inputs(context: CheckContext) {
     const days = recoveryDays(context);
-    const { journal, plan, zone, today } = context;
+    const { journal, plan, zone, today, acceptedChance } = context;
     return [
       plan,
       zone,
+      acceptedChance,
       isoWeekOf(today),
       ...(days
         ? [...journal.sessions(days.first, days.last), ...journal.bodyReports(days.first, days.last)]

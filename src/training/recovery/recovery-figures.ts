@@ -28,7 +28,7 @@ export interface RecoveryFigures {
 
 /** Settings of {@link recoveryFigures}. */
 export interface RecoveryOptions {
-  /** The chance of "still sore" that the athlete accepts, inside 0..1; 0.2 when left out. */
+  /** The chance of "still sore" that the athlete accepts, inside 0..1; the context's when left out, else 0.2. */
   readonly acceptedChance?: number;
   /** Weeks looked back on: as repeated bouts protect, old notes age. 52 when left out; no source. */
   readonly weeks?: number;
@@ -100,7 +100,7 @@ export function recoveryFigures(
     const current = currentGap(subject, context.rules, context.plan);
     const learned = recoveryInterval(pairs, {
       defaultGapHours: PRIOR_GAP_HOURS,
-      acceptedChance: options.acceptedChance ?? DEFAULT_ACCEPTED_CHANCE,
+      acceptedChance: options.acceptedChance ?? context.acceptedChance ?? DEFAULT_ACCEPTED_CHANCE,
     });
     const mayShorten = !isPainful(subject, pairs, context.openPains());
     const suggestion =

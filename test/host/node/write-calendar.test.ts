@@ -22,7 +22,11 @@ function journalIn(folder: vscode.Uri, notes: Readonly<Record<string, string>>):
     uri: folder,
     title: 'Dipper',
     journal,
-    settings: { alarmMinutes: 20, findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 } },
+    settings: {
+      alarmMinutes: 20,
+      recoveryChance: 0.2,
+      findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },
+    },
     today: () => date('2026-02-25'),
     zone: () => 'Europe/Lisbon',
     uriOf: (note) => vscode.Uri.joinPath(folder, note),

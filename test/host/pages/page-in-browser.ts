@@ -5,15 +5,19 @@ import type { Browser, Page } from 'playwright-core';
 import { bundles } from '../../../scripts/build.mjs';
 import { pageHtml } from '../../../src/editor/page/page-html';
 import type { FromGoalPage, GoalPageState, ToGoalPage } from '../../../src/pages/goal-page-data';
+import type { FromLoadPage, LoadPageState, ToLoadPage } from '../../../src/pages/load-page-data';
 import { type ThemeName, themes } from './themes';
 
 const address = 'https://page.example';
 
+type FromPage = FromGoalPage | FromLoadPage;
+type PageState = GoalPageState | LoadPageState;
+
 /** What the page keeps of the editor while a test looks at it. */
 interface EditorInPage {
-  readonly messages: FromGoalPage[];
+  readonly messages: FromPage[];
   readonly refused: string[];
-  state: GoalPageState | undefined;
+  state: PageState | undefined;
 }
 
 declare global {
@@ -22,17 +26,17 @@ declare global {
   }
 }
 
-/** The page's script, bundled as it ships. */
-export async function bundlePage(): Promise<string> {
-  const options = bundles().find((one) => 'goal-page' in (one.entryPoints as Record<string, string>));
-  if (!options) throw new Error('The goal page is not among the bundles.');
+/** A page's script, bundled as it ships. */
+export async function bundlePage(name: 'goal-page' | 'load-page' = 'goal-page'): Promise<string> {
+  const options = bundles().find((one) => name in (one.entryPoints as Record<string, string>));
+  if (!options) throw new Error(`${name} is not among the bundles.`);
   const built = await esbuild.build({ ...options, write: false, sourcemap: false });
-  const script = built.outputFiles?.find((file) => file.path.endsWith('goal-page.js'));
-  if (!script) throw new Error('The goal page was not bundled.');
+  const script = built.outputFiles?.find((file) => file.path.endsWith(`${name}.js`));
+  if (!script) throw new Error(`${name} was not bundled.`);
   return script.text;
 }
 
-/** The goal page in a browser, with a stand-in for the editor around it, under the policy that it ships with. */
+/** A page in a browser, with a stand-in for the editor around it, under the policy that it ships with. */
 export class PageInBrowser {
   readonly page: Page;
   readonly outsideRequests: string[] = [];
@@ -45,7 +49,7 @@ export class PageInBrowser {
   static async open(
     browser: Browser,
     script: string,
-    look: { readonly theme: ThemeName; readonly width?: number; readonly state?: GoalPageState },
+    look: { readonly theme: ThemeName; readonly width?: number; readonly state?: PageState },
   ): Promise<PageInBrowser> {
     const page = await browser.newPage({ viewport: { width: look.width ?? 900, height: 1000 } });
     const open = new PageInBrowser(page);
@@ -84,9 +88,9 @@ export class PageInBrowser {
       );
       Object.assign(window, {
         acquireVsCodeApi: () => ({
-          postMessage: (message: FromGoalPage) => editor.messages.push(message),
+          postMessage: (message: FromPage) => editor.messages.push(message),
           getState: () => editor.state,
-          setState: (kept: GoalPageState) => {
+          setState: (kept: PageState) => {
             editor.state = kept;
           },
         }),
@@ -113,7 +117,7 @@ export class PageInBrowser {
   }
 
   /** What the editor would tell the page. */
-  async send(message: ToGoalPage): Promise<void> {
+  async send(message: ToGoalPage | ToLoadPage): Promise<void> {
     await this.page.evaluate((told) => window.postMessage(told, '*'), message);
     await this.drawn();
   }
@@ -129,22 +133,22 @@ export class PageInBrowser {
   }
 
   /** What the page asked the editor for. */
-  async messages(): Promise<readonly FromGoalPage[]> {
+  async messages(): Promise<readonly FromPage[]> {
     return this.page.evaluate(() => window.editorInPage.messages);
   }
 
   /** Waits until the page asks for something of the kind. */
-  async asked(type: FromGoalPage['type']): Promise<FromGoalPage> {
+  async asked(type: FromPage['type']): Promise<FromPage> {
     const asked = await this.page.waitForFunction(
       (wanted) => window.editorInPage.messages.find((message) => message.type === wanted),
       type,
       { timeout: 10_000 },
     );
-    return (await asked.jsonValue()) as FromGoalPage;
+    return (await asked.jsonValue()) as FromPage;
   }
 
-  async state(): Promise<GoalPageState | undefined> {
-    return this.page.evaluate(() => window.editorInPage.state);
+  async state<State extends PageState = GoalPageState>(): Promise<State | undefined> {
+    return this.page.evaluate(() => window.editorInPage.state) as Promise<State | undefined>;
   }
 
   /** What the page's policy refused. */
