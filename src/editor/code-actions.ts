@@ -34,6 +34,14 @@ function actionFor(
   return action;
 }
 
+/** Adds an action to those offered; one that mends two findings alike is offered once, for both. */
+function addAction(actions: Map<string, vscode.CodeAction>, action: vscode.CodeAction, remedy: Remedy): void {
+  const key = JSON.stringify([remedy.title, remedy.changes]);
+  const same = actions.get(key);
+  if (same) same.diagnostics = [...(same.diagnostics ?? []), ...(action.diagnostics ?? [])];
+  else actions.set(key, action);
+}
+
 /** The finding behind a diagnostic of the editor, which hands back a copy. */
 function shownFor(
   findings: Findings,
@@ -64,20 +72,22 @@ export function registerCodeActions(context: FeatureContext, findings: Findings)
       const found = context.journals.noteOf(document);
       if (!found) return [];
       const own = diagnostics.filter((diagnostic) => diagnostic.source === findingSource);
-      const actions: vscode.CodeAction[] = [];
+      const actions = new Map<string, vscode.CodeAction>();
       for (const diagnostic of own) {
         if (token.isCancellationRequested) return undefined;
         const shown = shownFor(findings, document.uri, diagnostic);
         if (!shown) continue;
         for (const remedy of remediesOf(found.journal, shown.finding))
           if (!only || only.contains(kindOf(remedy.name)))
-            actions.push(actionFor(found.journal, shown, remedy, own.length === 1));
+            addAction(actions, actionFor(found.journal, shown, remedy, own.length === 1), remedy);
       }
-      return actions;
+      return [...actions.values()];
     },
   };
   return vscode.Disposable.from(
     findings.onDidChange(() => kept.clear()),
+    // Findings follow a keystroke a moment later; what was worked out for the text before it would hit other places.
+    vscode.workspace.onDidChangeTextDocument(() => kept.clear()),
     vscode.languages.registerCodeActionsProvider({ language: 'markdown' }, provider, {
       providedCodeActionKinds: [vscode.CodeActionKind.QuickFix],
     }),

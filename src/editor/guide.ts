@@ -13,7 +13,8 @@ export function guidePage(code: FindingCode): vscode.Uri {
 async function openPage(extensionUri: vscode.Uri, page: string): Promise<void> {
   const name = /^(?:findings\/)?[A-Za-z-]+\.md$/.test(page) ? page : 'README.md';
   const uri = vscode.Uri.joinPath(extensionUri, 'media', 'guide', ...name.split('/'));
-  await vscode.commands.executeCommand('markdown.showPreview', uri);
+  // Locked, so that the page stays when the person goes back to a note.
+  await vscode.commands.executeCommand('markdown.showPreview', uri, [uri], { locked: true });
 }
 
 /** The command that opens the guide: its first page, or the one that is named. */
