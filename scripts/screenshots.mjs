@@ -6,7 +6,7 @@ import { parseArgs } from 'node:util';
 import { build } from './build.mjs';
 import { openLiveEditor, themes } from './live-editor.mjs';
 import { removeAtExit, root } from './processes.mjs';
-import { localDate, samples, scratchJournal } from './scratch-journal.mjs';
+import { samples, scratchJournal } from './scratch-journal.mjs';
 import { scenes } from './screenshot-scenes.mjs';
 
 /**
@@ -36,7 +36,8 @@ const names = chosenOrAll(
   scenes.map(({ name }) => name),
 );
 const chosenThemes = chosenOrAll(values.theme, /** @type {(keyof typeof themes)[]} */ (Object.keys(themes)));
-const today = localDate(new Date());
+// The Thursday of the sample's own last week, so that a picture taken again shows the same.
+const today = '2026-02-26';
 
 await build();
 for (const theme of chosenThemes) {
@@ -51,6 +52,7 @@ for (const theme of chosenThemes) {
         theme,
         width: Number(values.width),
         height: Number(values.height),
+        settings: { 'trainingJournal.today': today },
       });
       try {
         await scene.steps(editor, today);

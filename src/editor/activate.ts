@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { registerCodeActions } from './code-actions';
+import { registerCalendarCommand } from './commands/calendar-command';
 import { registerMeasurementCommand } from './commands/measurement-command';
 import { registerNextWeekCommand } from './commands/next-week-command';
 import { registerCommand } from './commands/run-command';
@@ -58,6 +59,7 @@ export function activateJournal(
     registerStarterJournalCommand(context),
     registerNextWeekCommand(context),
     registerWeekReviewCommand(context),
+    registerCalendarCommand(context, extension.workspaceState),
     registerCommand(context, 'refresh', () => journals.refresh()),
   );
 }
