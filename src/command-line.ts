@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { version } from '../package.json';
+import { writeNotesToDisk } from './command-line/disk-note-writer';
 import { runCommandLine } from './command-line/run-command-line';
 import { DiskNoteSource } from './journal/sources/disk-note-source';
 
@@ -33,6 +34,7 @@ void runCommandLine(process.argv.slice(2), {
   openFolder,
   folderName: (folder) => basename(resolve(folder)),
   readFile,
+  writeNotes: writeNotesToDisk,
   write: (text) => process.stdout.write(text),
   writeError: (text) => process.stderr.write(text),
 }).then((code) => {

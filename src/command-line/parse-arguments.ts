@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type IsoDate, parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone } from '../notation/time/zoned-time';
+import { type PlanOptions, readPlanOptions } from './plan-arguments';
 
 /** What every command is asked to look at. */
 export interface FolderOptions {
@@ -41,6 +42,7 @@ export type Command =
   | { readonly kind: 'version' }
   | ({ readonly kind: FolderCommand } & FolderOptions)
   | ({ readonly kind: 'calendar' } & CalendarOptions)
+  | ({ readonly kind: 'plan' } & PlanOptions)
   /** They cannot be understood; the message says why in one line. */
   | { readonly kind: 'refused'; readonly message: string };
 
@@ -53,6 +55,8 @@ export const usage = `Usage:
   command-line.js adherence FOLDER [--weeks N] [--today DATE] [--zone ZONE] [--json]
   command-line.js calendar FOLDER --from DATE --to DATE [--previous FILE] [--alarm MINUTES]
                            [--today DATE] [--zone ZONE]
+  command-line.js plan FOLDER [--week WEEK | --weeks N --from WEEK] [--write]
+                       [--today DATE] [--zone ZONE] [--json]
 
 check      prints what the notes below FOLDER say and a rule, a goal or the notation does not allow.
 progress   prints how far each goal has come, and when it arrives at the pace of its readings.
@@ -60,14 +64,18 @@ load       prints effort x minutes by week and kind.
 recovery   prints how long each kind and region stays sore, as far as the notes tell.
 adherence  prints how many planned sessions were done.
 calendar   prints the sessions of a span as an iCalendar file, for a phone or another calendar.
+plan       prints the best legal weeks that the goals ask for, or why there are none; --write writes their notes.
 
   --today DATE  the day from which past and future are told apart, such as 2026-02-24 (default: today)
   --zone ZONE   the time zone in which hours are counted, such as Europe/Lisbon
                 (default: the one that the journal names, else this machine's)
-  --weeks N     how many weeks to look back (default: load 12, recovery 52, adherence 26)
+  --weeks N     how many weeks to look back (default: load 12, recovery 52, adherence 26), or to plan (at most 12)
   --chance C    the chance of still being sore that is accepted, between 0 and 1 (default: 0.2)
   --from DATE, --to DATE
                 the first and the last day of the calendar
+  --week WEEK, --from WEEK
+                the week to plan, or the first of several, such as 2026-W10 (default: the one after today's)
+  --write       write the planned notes
   --previous FILE
                 the file that the last export wrote: what changed since is counted, what is gone is cancelled
   --alarm MINUTES
@@ -76,7 +84,8 @@ calendar   prints the sessions of a span as an iCalendar file, for a phone or an
   --help        print this
   --version     print the version
 
-Exit code of check: 0 without warnings and errors, 1 with some; of any command: 2 when it cannot be understood.
+Exit code of check: 0 without warnings and errors, 1 with some; of plan: 0 when everything fits, 1 when something is
+left out; of any command: 2 when it cannot be understood.
 `;
 
 const options = {
@@ -89,6 +98,8 @@ const options = {
   to: { type: 'string' },
   previous: { type: 'string' },
   alarm: { type: 'string' },
+  week: { type: 'string' },
+  write: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
 } as const;
@@ -97,7 +108,7 @@ function refused(message: string): Command {
   return { kind: 'refused', message };
 }
 
-const commands = [...folderCommands, 'calendar'] as const;
+const commands = [...folderCommands, 'calendar', 'plan'] as const;
 
 const commandList = `${commands.slice(0, -1).join(', ')} or ${commands.at(-1)}`;
 
@@ -153,6 +164,20 @@ function parse(words: readonly string[]) {
   }
 }
 
+/** Options of single commands. */
+const ownOptions = {
+  calendar: ['from', 'to', 'previous', 'alarm'],
+  plan: ['from', 'week', 'write'],
+} as const;
+
+/** An option that was given and belongs to other commands. */
+function misplacedOption(command: string, values: Readonly<Record<string, unknown>>): string | undefined {
+  const own: readonly string[] = command === 'calendar' || command === 'plan' ? ownOptions[command] : [];
+  return [...ownOptions.calendar, ...ownOptions.plan].find(
+    (name) => values[name] !== undefined && !own.includes(name),
+  );
+}
+
 /** Reads the words behind the program's name. */
 export function parseArguments(words: readonly string[]): Command {
   const parsed = parse(words);
@@ -179,9 +204,10 @@ export function parseArguments(words: readonly string[]): Command {
   if (values.chance !== undefined && command !== 'recovery') {
     return refused(`--chance does not go with ${command}.`);
   }
-  const weeks = values.weeks === undefined ? undefined : readWeeks(values.weeks);
-  if (values.weeks !== undefined && weeks === undefined) {
-    return refused(`"${values.weeks}" is not a number of weeks from 1 to ${mostWeeks}.`);
+  const back = command === 'plan' ? undefined : values.weeks;
+  const weeks = back === undefined ? undefined : readWeeks(back);
+  if (back !== undefined && weeks === undefined) {
+    return refused(`"${back}" is not a number of weeks from 1 to ${mostWeeks}.`);
   }
   const chance = values.chance === undefined ? undefined : readChance(values.chance);
   if (values.chance !== undefined && chance === undefined) {
@@ -195,9 +221,10 @@ export function parseArguments(words: readonly string[]): Command {
     ...(weeks === undefined ? {} : { weeks }),
     ...(chance === undefined ? {} : { chance }),
   };
+  const misplaced = misplacedOption(command, values);
+  if (misplaced !== undefined) return refused(`--${misplaced} does not go with ${command}.`);
   if (command === 'calendar') return readCalendarOptions(asked, values);
-  const misplaced = (['from', 'to', 'previous', 'alarm'] as const).find((name) => values[name] !== undefined);
-  return misplaced === undefined
-    ? { kind: command, ...asked }
-    : refused(`--${misplaced} does not go with ${command}.`);
+  if (command !== 'plan') return { kind: command, ...asked };
+  const plan = readPlanOptions(asked, values);
+  return typeof plan === 'string' ? refused(plan) : { kind: 'plan', ...plan };
 }

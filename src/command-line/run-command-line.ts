@@ -5,13 +5,14 @@ import { type CalendarSurroundings, calendarAnswer } from './calendar-command';
 import { checkJson, checkLines, checkReport, hasWarnings } from './check-command';
 import { loadJson, loadLines } from './load-command';
 import { type Command, type FolderCommand, parseArguments, usage } from './parse-arguments';
+import { type PlanSurroundings, planAnswer } from './plan-command';
 import { progressJson, progressLines } from './progress-command';
 import { type JournalsToRead, type Machine, readJournals } from './read-journals';
 import { recoveryJson, recoveryLines } from './recovery-command';
 import { terminalLine } from './terminal-text';
 
 /** The program's surroundings. */
-export interface Surroundings extends Machine, CalendarSurroundings {
+export interface Surroundings extends Machine, CalendarSurroundings, PlanSurroundings {
   readonly version: string;
   /** The notes below a folder, or `undefined` when there is no such folder. */
   openFolder(folder: string): NoteSource | undefined;
@@ -22,7 +23,7 @@ export interface Surroundings extends Machine, CalendarSurroundings {
 /** A command that prints figures or findings. */
 type ReportCommand = Extract<Command, { readonly kind: FolderCommand }>;
 
-/** 0 nothing to mend, 1 a warning or an error, 2 not understood. */
+/** 0 nothing to mend, 1 a warning, an error or something left out, 2 not understood. */
 export type ExitCode = 0 | 1 | 2;
 
 function figures(command: ReportCommand, read: JournalsToRead): string {
@@ -76,6 +77,12 @@ export async function runCommandLine(
       const read = await readJournals(source, command, surroundings);
       if (read.journals.length === 0) {
         return refuse(`No journal in "${command.folder}": neither a note named journal.md nor a day note.`);
+      }
+      if (command.kind === 'plan') {
+        const answer = planAnswer(command, read, surroundings);
+        if ('refusal' in answer) return refuse(answer.refusal);
+        surroundings.write(answer.text);
+        return answer.code;
       }
       if (command.kind !== 'calendar') return report(command, read, surroundings);
       const answer = calendarAnswer(command, read, surroundings);

@@ -35,6 +35,15 @@ describe('the words on the command line', () => {
       },
     ],
     ['adherence notes --json', { kind: 'adherence', folder: 'notes', json: true }],
+    ['plan notes', { kind: 'plan', folder: 'notes', json: false, count: 1, write: false }],
+    [
+      'plan notes --week 2026-W10 --json --write',
+      { kind: 'plan', folder: 'notes', json: true, first: '2026-W10', count: 1, write: true },
+    ],
+    [
+      'plan notes --weeks 12 --from 2026-W10',
+      { kind: 'plan', folder: 'notes', json: false, first: '2026-W10', count: 12, write: false },
+    ],
     ['--help', { kind: 'help' }],
     ['check -h', { kind: 'help' }],
     ['--version', { kind: 'version' }],
@@ -43,8 +52,8 @@ describe('the words on the command line', () => {
   }
 
   for (const [line, message] of [
-    ['', 'Say what to do: check, progress, load, recovery, adherence or calendar.'],
-    ['mend notes', 'Unknown command "mend": check, progress, load, recovery, adherence or calendar.'],
+    ['', 'Say what to do: check, progress, load, recovery, adherence, calendar or plan.'],
+    ['mend notes', 'Unknown command "mend": check, progress, load, recovery, adherence, calendar or plan.'],
     ['check', 'Say which folder to check.'],
     ['progress', 'Say which folder to read.'],
     ['check a b', 'One folder at a time: "b" is one too many.'],
@@ -57,6 +66,11 @@ describe('the words on the command line', () => {
     ['load notes --weeks 0', '"0" is not a number of weeks from 1 to 1000.'],
     ['load notes --weeks few', '"few" is not a number of weeks from 1 to 1000.'],
     ['check notes --weeks 4', '--weeks does not go with check.'],
+    ['check notes --write', '--write does not go with check.'],
+    ['plan notes --to 2026-03-08', '--to does not go with plan.'],
+    ['plan notes --week 2026-W54', '"2026-W54" is not a week such as 2026-W10.'],
+    ['plan notes --weeks 13', '"13" is not a number of weeks from 1 to 12.'],
+    ['plan notes --week 2026-W10 --weeks 2', 'Say either --week, or --weeks with --from.'],
     ['recovery notes --chance 1', '"1" is not a chance between 0 and 1, such as 0.2.'],
     ['recovery notes --chance 20%', '"20%" is not a chance between 0 and 1, such as 0.2.'],
     ['load notes --chance 0.2', '--chance does not go with load.'],
@@ -116,7 +130,7 @@ describe('the words on the command line', () => {
     const { error } = await run(['\u001b[31mred\u001b[0m\nline']);
     assert.equal(
       error,
-      'Unknown command "red line": check, progress, load, recovery, adherence or calendar.\n',
+      'Unknown command "red line": check, progress, load, recovery, adherence, calendar or plan.\n',
     );
   });
 });

@@ -1,5 +1,6 @@
 import { runCommandLine } from '../../src/command-line/run-command-line';
 import { MemoryNoteSource } from '../../src/journal/sources/memory-note-source';
+import type { NoteChange } from '../../src/planning/note-change';
 
 /** What a run printed, and its exit code. */
 export interface Run {
@@ -20,6 +21,8 @@ export async function run(
     readonly zone?: string;
     /** Files of the machine outside of the notes. */
     readonly files?: Readonly<Record<string, string>>;
+    /** Takes the changes that are to be written, and says why not. */
+    readonly writeNotes?: (changes: readonly NoteChange[]) => string | undefined;
   } = {},
 ): Promise<Run> {
   let out = '';
@@ -31,6 +34,7 @@ export async function run(
     openFolder: (folder) => (folder === 'notes' ? new MemoryNoteSource(notes) : undefined),
     folderName: (folder) => folder,
     readFile: (path) => machine.files?.[path],
+    writeNotes: (_folder, changes) => machine.writeNotes?.(changes),
     write: (text) => {
       out += text;
     },

@@ -8,8 +8,8 @@ import type { Steps } from '../solver/slices';
 import type { WeekProblem } from '../week-problem/build-problem';
 import type { ProblemSource } from '../week-problem/problem-source';
 import { explainNodes, type FoundConflict, namedLine } from './explain-weeks';
-import { joined } from './joined-messages';
-import { partInWords, partPlaces, sessionsInWords } from './part-words';
+import { joined, listed } from './joined-messages';
+import { partInWords, partPlaces, sessionsInWords, weekdayWord } from './part-words';
 import type { PlanRemedy } from './weeks-plan';
 
 /** How many remedies are looked for. */
@@ -150,7 +150,7 @@ function partChanges(id: string, source: ProblemSource, context: CheckContext): 
     case 'event':
       return without(costs.busy, joined([message('Train in spite of '), words]));
     case 'hours':
-      return without(costs.hours, joined([message('Make time where there are '), words]));
+      return without(costs.hours, message('Make time on {0}', weekdayWord(source.weekday)));
     case 'company':
       return without(costs.company, joined([message('Train outside of '), words]));
     default:
@@ -177,14 +177,26 @@ export function* changesToFit(
       : partChanges(id, source, context);
   });
   const found: Change[] = [];
+  const days: Change[] = [];
   for (const change of changes.sort((one, other) => one.cost - other.cost)) {
-    if (found.length >= mostRemedies) break;
+    if (found.length + Math.min(1, days.length) >= mostRemedies) break;
     if (found.some(({ id }) => id === change.id)) continue;
     const [works] = yield* remedySteps(problem, [change], { limit: 1, nodeLimit: explainNodes });
-    if (works) found.push(change);
+    if (works) (change.source.about === 'hours' ? days : found).push(change);
   }
-  return found.map(({ title, source }): PlanRemedy => {
-    const [place] = partPlaces(source);
-    return { title, ...(place ? { line: namedLine(context.journal, place) } : {}) };
-  });
+  return [...oneOfDays(days), ...found.map((change) => remedy(change, context))];
+}
+
+function remedy({ title, source }: Change, context: CheckContext): PlanRemedy {
+  const [place] = partPlaces(source);
+  return { title, ...(place ? { line: namedLine(context.journal, place) } : {}) };
+}
+
+/** Time on any of some days: one remedy, as it is one thing to do. */
+function oneOfDays(days: readonly Change[]): readonly PlanRemedy[] {
+  if (days.length === 0) return [];
+  const names = days.map(({ source }) =>
+    message('{0}', source.about === 'hours' ? weekdayWord(source.weekday) : ''),
+  );
+  return [{ title: joined([message('Make time on '), listed(names, ' or ')]) }];
 }

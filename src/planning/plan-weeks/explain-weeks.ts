@@ -77,17 +77,37 @@ function sessionsApart(
   return { asked: only, gap, words: joined([sessions, message(' {0} apart', lengthInWords(length))]) };
 }
 
+/** What is asked first, then rules, bookings, hours of others, what is taken, and at last the days without hours. */
+const ranks: Readonly<Record<ProblemSource['about'], number>> = {
+  asked: 0,
+  need: 1,
+  rule: 2,
+  pain: 3,
+  standing: 4,
+  company: 5,
+  busy: 6,
+  calendar: 6,
+  event: 6,
+  hours: 7,
+  wish: 8,
+};
+
+/** More weekdays than these are not named one by one. */
+const mostWeekdays = 2;
+
 /** The parts of a conflict in words; weekdays without hours are one. */
 function wordsOf(sources: readonly ProblemSource[], context: CheckContext): readonly Message[] {
   const apart = sessionsApart(sources);
   const closed = sources.filter((one) => one.about === 'hours');
-  const [firstClosed] = closed;
-  return sources.flatMap((one) => {
+  const parts = sources.flatMap((one) => {
     if (one === apart?.asked) return [apart.words];
-    if (one === apart?.gap) return [];
-    if (one.about !== 'hours') return [partInWords(one, context)];
-    return one === firstClosed ? [closedDaysInWords(closed)] : [];
+    return one === apart?.gap || one.about === 'hours' ? [] : [partInWords(one, context)];
   });
+  if (closed.length === 0) return parts;
+  return [
+    ...parts,
+    closed.length > mostWeekdays ? message('no other free hours') : closedDaysInWords(closed),
+  ];
 }
 
 function capitalised(sentence: Message): Message {
@@ -95,13 +115,13 @@ function capitalised(sentence: Message): Message {
 }
 
 /** The sources of a conflict, each once. */
-export function sourcesOf(conflict: Conflict, built: WeekProblem): readonly ProblemSource[] {
+function sourcesOf(conflict: Conflict, built: WeekProblem): readonly ProblemSource[] {
   const found: ProblemSource[] = [];
   for (const { id } of conflict.parts) {
     const source = built.sources.get(id);
     if (source && !found.some((one) => isSameSource(one, source))) found.push(source);
   }
-  return found;
+  return found.sort((one, other) => ranks[one.about] - ranks[other.about]);
 }
 
 /** Several rules of the solver can stand for one line. */
@@ -115,7 +135,7 @@ function isSameSource(one: ProblemSource, other: ProblemSource): boolean {
 }
 
 /** Ids that no athlete can change: they are taken as given. */
-export function givenIds(problem: PlanningProblem, built: WeekProblem): ReadonlySet<string> {
+function givenIds(problem: PlanningProblem, built: WeekProblem): ReadonlySet<string> {
   const ids = new Set(['refused']);
   for (const { id, type } of problem.rules) {
     if (type === 'air' || type === 'row' || built.sources.get(id)?.about === 'wish') ids.add(id);

@@ -26,11 +26,11 @@ export function separated(parts: readonly Message[], separator: string): readonl
 }
 
 /** `one, another and a third`. */
-export function listed(parts: readonly Message[]): Message {
+export function listed(parts: readonly Message[], lastSeparator = ' and '): Message {
   return joined(
     parts.flatMap((part, index) => {
       if (index === 0) return [part];
-      return [index === parts.length - 1 ? ' and ' : ', ', part];
+      return [index === parts.length - 1 ? lastSeparator : ', ', part];
     }),
   );
 }

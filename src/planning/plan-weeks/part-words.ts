@@ -15,7 +15,8 @@ import { joined, listed } from './joined-messages';
 /** 1 January 1970 was a Thursday, so this is a Monday. */
 const someMonday = 4;
 
-function weekdayWord(weekday: number): string {
+/** The English name of a weekday, 1 for Monday. */
+export function weekdayWord(weekday: number): string {
   return weekdayName(someMonday + weekday - 1);
 }
 
