@@ -52,7 +52,7 @@ export interface MetricProgress {
 }
 
 /** The readings as one mean a day, in order of day. */
-export function averagedByDay(readings: readonly Reading[]): readonly DayReading[] {
+function averagedByDay(readings: readonly Reading[]): readonly DayReading[] {
   const days = new Map<DayNumber, { date: IsoDate; total: number; count: number }>();
   for (const { day, date, value } of readings) {
     const known = days.get(day) ?? { date, total: 0, count: 0 };

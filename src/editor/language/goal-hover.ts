@@ -5,11 +5,15 @@ import { isoWeekOf } from '../../notation/time/iso-week';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
 import { type MetricProgress, metricProgress } from '../../training/metric-progress';
 import { nextSession } from '../../training/next-session';
+import { figuresOfGoal } from '../../training/progress/goal-figures';
 import { type ReadingSeries, readingSeries } from '../../training/progress/reading-series';
 import { stepProgress } from '../../training/step-progress';
 import { type WeekReader, weekReader } from '../../training/training-week';
 import { editorWords } from '../editor-words';
+import { countInWords } from '../goal-page/figure-sentences';
+import { sideName } from '../goal-page/series-view';
 import type { OpenJournal } from '../open-journal';
+import { sayWithDays } from '../page/page-context';
 import { daysFromNow, escaped, quantityWords } from './words';
 
 /** `left 9.5 cm (24 February)` */
@@ -74,8 +78,22 @@ function nextLine(journal: OpenJournal, goal: Goal, weeks: WeekReader, today: Is
     : [vscode.l10n.t('Next: {0}, {1}.', kind, date)];
 }
 
+/** Whether and when the target is reached, of the metric and side that stands worst. */
+function verdictLine(journal: OpenJournal, goal: Goal, weeks: WeekReader, today: IsoDate): readonly string[] {
+  if (goal.closed) return [];
+  const { worst } = figuresOfGoal(journal.journal, goal, { today, weeks });
+  if (!worst) return [];
+  const context = { words: editorWords(), today };
+  const about = [
+    worst.metric.name,
+    ...(worst.series.side === undefined ? [] : [sideName(worst.series.side, context)]),
+  ].join(', ');
+  const sentence = sayWithDays(context, worst.series.verdict.message);
+  return [vscode.l10n.t('{0}: {1} ({2}).', escaped(about), sentence, countInWords(worst.series, context))];
+}
+
 /**
- * A goal in a few lines: title, date, latest readings, steps, this week's sessions. The private reason is never shown.
+ * A goal in a few lines: title, date, latest readings, the verdict, steps, this week's sessions. The private reason is never shown.
  * `undefined` when the journal has no such goal.
  */
 export function goalHover(journal: OpenJournal, id: string): readonly string[] | undefined {
@@ -92,6 +110,7 @@ export function goalHover(journal: OpenJournal, id: string): readonly string[] |
     `**${escaped(goal.title)}**`,
     dateLine(goal, today),
     ...(lines.length === 0 ? [] : [lines.join('\n')]),
+    ...verdictLine(journal, goal, weeks, today),
     [
       ...stepsLine(goal, metrics, today),
       weekLine(goal, weeks, today),

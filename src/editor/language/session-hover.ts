@@ -6,6 +6,7 @@ import { dayNumber, type IsoDate } from '../../notation/time/iso-date';
 import { isoWeekOf } from '../../notation/time/iso-week';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
 import { gapBetween } from '../../training/gap';
+import { loadOf } from '../../training/load/session-loads';
 import type { SessionFacts } from '../../training/session-facts';
 import { sessionTimes } from '../../training/session-times';
 import {
@@ -18,6 +19,18 @@ import { minutesInWords } from '../../training/wording';
 import { editorWords } from '../editor-words';
 import type { OpenJournal } from '../open-journal';
 import { escaped } from './words';
+
+/** The load of a session that was done, or what is missing for one. Unknown is never zero. */
+function loadLine(facts: SessionFacts): readonly string[] {
+  if (facts.state !== 'done') return [];
+  const { load, rating } = loadOf(facts);
+  if (load !== undefined) {
+    return [vscode.l10n.t('Load {0} (effort x minutes).', editorWords().number(load, 0))];
+  }
+  return rating === undefined
+    ? [vscode.l10n.t('Load unknown: you have not written how hard it was, such as 6/10.')]
+    : [vscode.l10n.t('Load unknown: nothing says how long it was.')];
+}
 
 /** How far back the last session of the same kind is looked for. */
 const daysBack = 56;
@@ -112,7 +125,7 @@ function needLine(facts: SessionFacts, week: TrainingWeek): readonly string[] {
   ];
 }
 
-/** A session in words: state, length and effort, time since the last of its kind, what it counts for. */
+/** A session in words: state, length and effort, load, time since the last of its kind, what it counts for. */
 export function sessionHover(
   journal: OpenJournal,
   note: Note,
@@ -132,6 +145,7 @@ export function sessionHover(
     `**${escaped(entry.kind.value)}**`,
     stateLine(facts, today),
     amountLine(facts),
+    ...loadLine(facts),
     ...(facts.stands ? [lastLine(facts, weeks, journal)] : []),
     ...needLine(facts, week),
   ];

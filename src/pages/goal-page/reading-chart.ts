@@ -11,15 +11,12 @@ import {
   Tooltip,
 } from 'chart.js';
 import type { ChartPoint, ChartView, PagePlace, SeriesView, WeekBar } from '../goal-page-data';
-import { dayTicks, tickLabels } from '../parts/day-ticks';
+import { type ChartLook, dayAxis, tooltip } from '../parts/chart-frame';
 import type { ThemeColours } from '../parts/theme';
 import { chartBands } from './chart-bands';
 import { chartMarks } from './chart-marks';
 
 Chart.register(LineController, BarController, LineElement, PointElement, BarElement, LinearScale, Tooltip);
-
-/** Pixels that the name of a day needs on the axis. */
-const tickWidth = 64;
 
 /** Pixels kept above the chart for the names of today and the goal's day. */
 const roomAbove = 34;
@@ -198,33 +195,11 @@ function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
     ]),
     ...(view.target ? [view.target.at] : []),
   ];
-  let names = new Map<number, string>();
   const room = (Math.max(...values) - Math.min(...values)) * 0.06 || 1;
   const bars = (of: 'done' | 'load') =>
     barScale(Math.max(1, ...view.weeks.map((week) => week[of])), colours, numbers, font);
   return {
-    x: {
-      type: 'linear',
-      min: view.first,
-      max: view.last,
-      // Bars would move the names of the days between the lines.
-      offset: false,
-      border: { color: colours.grid },
-      grid: { color: colours.grid, offset: false },
-      ticks: {
-        color: colours.text,
-        font,
-        maxRotation: 0,
-        autoSkip: false,
-        callback: (value: number | string) => names.get(Number(value)) ?? '',
-      },
-      afterBuildTicks(axis: { width: number; ticks: { value: number }[] }) {
-        const ticks = dayTicks(view.first, view.last, Math.max(2, Math.floor(axis.width / tickWidth)));
-        const labels = tickLabels(ticks, locale);
-        names = new Map(ticks.days.map((day, index) => [day, labels[index] ?? '']));
-        axis.ticks = ticks.days.map((value) => ({ value }));
-      },
-    },
+    x: dayAxis(view.first, view.last, { colours, locale }),
     // The first of a stack stands at the bottom.
     ...(view.weeks.length > 0 ? { sessions: bars('done') } : {}),
     ...(hasLoads(view) ? { loads: bars('load') } : {}),
@@ -255,7 +230,7 @@ function scalesOf(view: ChartView, colours: ThemeColours, locale: string) {
 export function drawReadings(
   canvas: HTMLCanvasElement,
   view: ChartView,
-  look: { readonly colours: ThemeColours; readonly locale: string },
+  look: ChartLook,
   open: (place: PagePlace) => void,
 ): Chart {
   const { colours, locale } = look;
@@ -282,18 +257,7 @@ export function drawReadings(
         NonNullable<typeof configuration.options>['scales']
       >,
       plugins: {
-        tooltip: {
-          displayColors: false,
-          backgroundColor: colours.background,
-          borderColor: colours.text,
-          borderWidth: 1,
-          bodyColor: colours.text,
-          bodyFont: { family: colours.font, size: 12 },
-          callbacks: {
-            title: () => '',
-            label: (item) => pointAt(item.datasetIndex, item.dataIndex)?.text ?? '',
-          },
-        },
+        tooltip: tooltip(look, (layer, index) => pointAt(layer, index)?.text ?? ''),
       },
       onHover: (_event, elements) => {
         const place = pointAt(elements[0]?.datasetIndex, elements[0]?.index)?.place;

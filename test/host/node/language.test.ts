@@ -155,6 +155,7 @@ describe('the language of notes in the editor', () => {
     assert.ok(text.includes('Front split \\[on\\]\\(command\\:x\\) the floor'), text);
     assert.ok(text.includes('109 days'), text);
     assert.ok(text.includes('gap: 10.5'), text);
+    assert.ok(text.includes('Not enough notes yet for a date: 2 of 5 days measured'), text);
     assert.ok(text.includes('command:trainingJournal.openGoalPage'), text);
     assert.equal(text.includes(secret), false);
   });
@@ -174,6 +175,14 @@ describe('the language of notes in the editor', () => {
     assert.ok(text.includes('the mean of 2 readings'), text);
     assert.ok(text.includes('1.5 cm nearer to the target than 12 cm'), text.replace(/\u00a0/g, ' '));
     assert.ok(text.includes('to go to the target of 0'), text);
+    // 1.96 x 1 cm x sqrt(1/1 + 1/2): one reading before, two on the day.
+    assert.ok(text.includes('within measuring noise: up to 2.4 cm'), text.replace(/\u00a0/g, ' '));
+    assert.ok(text.includes('as written beside the metric'), text);
+  });
+
+  it('explains a session that is done with its load', async () => {
+    const text = await hover('2026-02-24.md', '8/10');
+    assert.ok(text.includes('Load 600'), text);
   });
 
   it('explains a routine with its exercises as they were written', async () => {
