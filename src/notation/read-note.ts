@@ -12,6 +12,12 @@ import { isTagName, tagNames, tagReaders } from './tags/tag-readers';
 
 const nothing: NoteReading = { headings: [], entries: [], problems: [] };
 
+/**
+ * Characters up to which a note is read. A day note has a thousand; building the tree of a pasted book would hold
+ * up everything else for a minute.
+ */
+const longestRead = 400_000;
+
 /** A line that may begin with a tag, behind marks of lists, quotes and tasks; or front matter. */
 const mayHoldSomething = /(?:^\ufeff?|[\r\n])[ \t>*+\-0-9.)[\]xX]*#\p{L}|^\ufeff?---[ \t]*[\r\n]/u;
 
@@ -32,11 +38,11 @@ function nearMiss(line: TagLine): NotationProblem | undefined {
 
 /**
  * Reads one note: its front matter, headings, entries and problems, in the order of the text. Any text is valid
- * input. Ranges count the UTF-16 units of `text` as given, a byte order mark included.
+ * input; one that is longer than any note a person writes by hand counts as words without tags. Ranges count the UTF-16 units of `text` as given, a byte order mark included.
  * @param markdown Decides which lines are ordinary text.
  */
 export function readNote(text: string, markdown: MarkdownReader = readMarkdownTree): NoteReading {
-  if (!mayHoldSomething.test(text)) return nothing;
+  if (text.length > longestRead || !mayHoldSomething.test(text)) return nothing;
   const reading = markdown(text);
   const entries: Entry[] = [];
   const problems: NotationProblem[] = [];

@@ -97,6 +97,11 @@ describe('input that is no note', () => {
   }))
     it(`${what} gives a reading`, () => assert.ok(Array.isArray(readNote(text).entries)));
 
+  it('a note of 5 MB full of tags holds nothing up: it counts as words', () => {
+    assert.deepEqual(readNote('- [ ] #session skill\n'.repeat(250_000)).entries, []);
+    assert.equal(readNote('- [ ] #session skill\n'.repeat(100)).entries.length, 100);
+  });
+
   it('a note of 5 MB without tags is read without building a tree', () => {
     const text = 'plain words about a plain day, with nothing to count\n'.repeat(100_000);
     const untouched = () => {
