@@ -128,7 +128,11 @@ describe('a collection of journals', () => {
       '2026-02-26 skill',
       '2026-02-27 skill',
     ]);
-    assert.deepEqual(told, ['changed "" 2026-02-25.md', 'changed "" 2026-02-24.md, 2026-02-27.md']);
+    // A slow machine tells of what it read in more slices; what is told, and in which order, is the same.
+    assert.equal(
+      told.map((one) => one.replace('changed "" ', '')).join(', '),
+      '2026-02-25.md, 2026-02-24.md, 2026-02-27.md',
+    );
   });
 });
 
