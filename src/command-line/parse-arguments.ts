@@ -1,20 +1,8 @@
 import { parseArgs } from 'node:util';
 import { type IsoDate, parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone } from '../notation/time/zoned-time';
+import type { FolderOptions } from './folder-options';
 import { type PlanOptions, readPlanOptions } from './plan-arguments';
-
-/** What every command is asked to look at. */
-export interface FolderOptions {
-  /** As it was typed. */
-  readonly folder: string;
-  readonly today?: IsoDate;
-  readonly zone?: string;
-  readonly json: boolean;
-  /** How many weeks back, for those commands that look back. */
-  readonly weeks?: number;
-  /** The accepted chance of still being sore, inside 0..1, for `recovery`. */
-  readonly chance?: number;
-}
 
 /** What `calendar` is asked beside. */
 export interface CalendarOptions extends FolderOptions {

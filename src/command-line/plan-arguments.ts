@@ -1,6 +1,6 @@
 import type { IsoDate } from '../notation/time/iso-date';
 import { addWeeks, type IsoWeek, isoWeekOf, parseIsoWeek } from '../notation/time/iso-week';
-import type { FolderOptions } from './parse-arguments';
+import type { FolderOptions } from './folder-options';
 
 /** What `plan` is asked beside. */
 export interface PlanOptions extends FolderOptions {

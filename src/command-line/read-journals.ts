@@ -3,7 +3,7 @@ import { JournalCollection } from '../journal/journal-collection';
 import type { NoteSource } from '../journal/note-source';
 import type { IsoDate } from '../notation/time/iso-date';
 import { type InstantMinutes, wallClockAt } from '../notation/time/zoned-time';
-import type { FolderOptions } from './parse-arguments';
+import type { FolderOptions } from './folder-options';
 
 /** What the commands get from the machine; nothing else of it is looked at. */
 export interface Machine {

@@ -113,7 +113,7 @@ describe('plan', () => {
     };
     const words = ['plan', 'notes', '--weeks', '2', '--from', '2026-W10', ...today];
     await run(words, notes, { writeNotes });
-    assert.deepEqual(handed, []);
+    assert.equal(handed.length, 0);
     const { code, out } = await run([...words, '--write'], notes, { writeNotes });
     assert.equal(code, 0);
     assert.match(out, /^2026-W10 to 2026-W11: proven best, 4 placed, 0 left out\n/);
