@@ -2,7 +2,7 @@ import type { TagName } from './entries';
 import { cutFields, type FieldToken, visibleText } from './field-tokens';
 import { isWord, looksLikeNumber } from './field-values';
 import type { MarkdownReader, TextLine } from './markdown/markdown-reader';
-import { readMarkdownTree } from './markdown/mdast-reader';
+import { scanLines } from './markdown/scan-lines';
 import type { SourceRange } from './source-range';
 import { holdsFreeWords, listFields, tagFields } from './tag-fields';
 import { isTagName } from './tags/tag-readers';
@@ -155,7 +155,7 @@ function placeAt(
 export function cursorContext(
   text: string,
   offset: number,
-  markdown: MarkdownReader = readMarkdownTree,
+  markdown: MarkdownReader = scanLines,
 ): CursorContext | undefined {
   const source = sourceLineAround(text, offset);
   const column = possibleTagStart(text.slice(source.start, offset));

@@ -3,7 +3,7 @@ import { FieldReader } from './field-reader';
 import { readFrontMatter } from './front-matter';
 import { withGoalScopes } from './goal-scopes';
 import type { MarkdownReader } from './markdown/markdown-reader';
-import { readMarkdownTree } from './markdown/mdast-reader';
+import { scanLines } from './markdown/scan-lines';
 import { nearestWord } from './near-miss';
 import type { NotationProblem } from './notation-problem';
 import type { NoteReading } from './note-reading';
@@ -41,7 +41,7 @@ function nearMiss(line: TagLine): NotationProblem | undefined {
  * input; one that is longer than any note a person writes by hand counts as words without tags. Ranges count the UTF-16 units of `text` as given, a byte order mark included.
  * @param markdown Decides which lines are ordinary text.
  */
-export function readNote(text: string, markdown: MarkdownReader = readMarkdownTree): NoteReading {
+export function readNote(text: string, markdown: MarkdownReader = scanLines): NoteReading {
   if (text.length > longestRead || !mayHoldSomething.test(text)) return nothing;
   const reading = markdown(text);
   const entries: Entry[] = [];

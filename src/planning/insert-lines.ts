@@ -1,5 +1,5 @@
 import type { Entry } from '../notation/entries';
-import { readMarkdownTree } from '../notation/markdown/mdast-reader';
+import { scanLines } from '../notation/markdown/scan-lines';
 import type { Heading, NoteReading } from '../notation/note-reading';
 import { readNote } from '../notation/read-note';
 import type { SourceRange } from '../notation/source-range';
@@ -98,7 +98,7 @@ interface Portrait {
 
 function portraitOf(text: string): Portrait {
   // Headings are asked of the Markdown reader itself, which the note reader spares in a text without tags.
-  return { entries: readNote(text).entries, headings: readMarkdownTree(text).headings };
+  return { entries: readNote(text).entries, headings: scanLines(text).headings };
 }
 
 function within(portrait: Portrait, accepts: (part: { readonly range: SourceRange }) => boolean): Portrait {

@@ -1,30 +1,15 @@
-import type { ListItem, Nodes, Paragraph, PhrasingContent } from 'mdast';
+import type { ListItem, Nodes } from 'mdast';
 import { fromMarkdown } from 'mdast-util-from-markdown';
 import { frontmatterFromMarkdown } from 'mdast-util-frontmatter';
 import { gfmTaskListItemFromMarkdown } from 'mdast-util-gfm-task-list-item';
 import { frontmatter } from 'micromark-extension-frontmatter';
 import { gfmTaskListItem } from 'micromark-extension-gfm-task-list-item';
-import type { TaskBox } from '../entries';
 import type { Heading } from '../note-reading';
 import type { SourceRange } from '../source-range';
 import type { MarkdownReader, MarkdownReading, TextLine } from './markdown-reader';
+import { paragraphLines, rangeOf, type Surroundings, skipContainers, sourceLines } from './mdast-lines';
 
 const byteOrderMark = 0xfeff;
-const lineEnding = /\r\n|\n|\r/g;
-
-/** What surrounds a node on its way down from the root. */
-interface Surroundings {
-  readonly quotes: number;
-  readonly item?: ListItem;
-}
-
-/** Where a node stands in `text`; every node of the reader has a position. */
-function rangeOf(node: Nodes, shift: number): SourceRange {
-  return {
-    start: (node.position?.start.offset ?? 0) + shift,
-    end: (node.position?.end.offset ?? 0) + shift,
-  };
-}
 
 /** The words of a node and of all nodes below it. */
 function wordsOf(node: Nodes): string {
@@ -33,112 +18,55 @@ function wordsOf(node: Nodes): string {
   return 'children' in node ? node.children.map(wordsOf).join('') : '';
 }
 
-/** Ranges in a paragraph that are not ordinary text, and among them those of HTML. */
-function specialRanges(
-  nodes: readonly PhrasingContent[],
+/** End of the line in which `offset` stands, its ending left out. */
+function endOfLine(text: string, offset: number): number {
+  const length = text.slice(offset).search(/[\r\n]/);
+  return length < 0 ? text.length : offset + length;
+}
+
+/** End of the last line of a block that has more than blanks and quote marks, if there is one. */
+function wordsEnd(text: string, node: Nodes, quotes: number, shift: number): number | undefined {
+  const range = rangeOf(node, shift);
+  switch (node.type) {
+    case 'blockquote':
+      return lastWordsEnd(text, node.children, quotes + 1, shift);
+    case 'list':
+      return lastWordsEnd(text, node.children, quotes, shift);
+    case 'listItem':
+      return lastWordsEnd(text, node.children, quotes, shift) ?? endOfLine(text, range.start);
+    case 'code':
+    case 'html':
+      // Without an end of their own these run through blank lines into the marks of the line below.
+      return sourceLines(text, range)
+        .filter((line) => skipContainers(text, line.start, line.end, quotes) < line.end)
+        .at(-1)?.end;
+    default:
+      return endOfLine(text, range.end);
+  }
+}
+
+function lastWordsEnd(
+  text: string,
+  nodes: readonly Nodes[],
+  quotes: number,
   shift: number,
-): { all: SourceRange[]; html: SourceRange[] } {
-  const all: SourceRange[] = [];
-  const html: SourceRange[] = [];
-  const visit = (node: PhrasingContent) => {
-    switch (node.type) {
-      case 'html':
-        html.push(rangeOf(node, shift));
-        all.push(rangeOf(node, shift));
-        break;
-      case 'inlineCode':
-      case 'link':
-      case 'linkReference':
-      case 'image':
-      case 'imageReference':
-        all.push(rangeOf(node, shift));
-        break;
-      default:
-        if ('children' in node) node.children.forEach(visit);
-    }
-  };
-  nodes.forEach(visit);
-  return { all, html };
-}
-
-/** The box of a task list item, whose brackets stand between the item's marker and its first words. */
-function taskBox(text: string, item: ListItem, wordsStart: number): TaskBox | undefined {
-  if (typeof item.checked !== 'boolean') return undefined;
-  const bracket = text.lastIndexOf(']', wordsStart - 1);
-  return { checked: item.checked, range: { start: bracket - 1, end: bracket } };
-}
-
-/** Offset behind the indentation and at most `quotes` block quote marks. */
-function skipContainers(text: string, start: number, end: number, quotes: number): number {
-  let offset = start;
-  let left = quotes;
-  while (offset < end) {
-    const character = text[offset];
-    if (character === '>' && left > 0) left -= 1;
-    else if (character !== ' ' && character !== '\t') break;
-    offset += 1;
+): number | undefined {
+  for (const node of [...nodes].reverse()) {
+    const end = wordsEnd(text, node, quotes, shift);
+    if (end !== undefined) return end;
   }
-  return offset;
+  return undefined;
 }
 
-/** Source lines of a range, line endings left out. */
-function sourceLines(text: string, range: SourceRange): SourceRange[] {
-  const lines: SourceRange[] = [];
-  let start = range.start;
-  for (const match of text.slice(range.start, range.end).matchAll(lineEnding)) {
-    lines.push({ start, end: range.start + match.index });
-    start = range.start + match.index + match[0].length;
-  }
-  lines.push({ start, end: range.end });
-  return lines;
+/** Where an item stands: up to the end of its last line that has more than blanks and quote marks. */
+function itemRange(text: string, item: ListItem, quotes: number, shift: number): SourceRange {
+  const { start, end } = rangeOf(item, shift);
+  return { start, end: wordsEnd(text, item, quotes, shift) ?? end };
 }
 
-/** Where the text of a line ends: trailing blanks and a backslash that breaks the line are not part of it. */
-function textEnd(text: string, line: SourceRange, isLast: boolean): number {
-  let end = line.end;
-  while (end > line.start && (text[end - 1] === ' ' || text[end - 1] === '\t')) end -= 1;
-  if (isLast || text[end - 1] !== '\\' || end !== line.end) return end;
-  end -= 1;
-  while (end > line.start && (text[end - 1] === ' ' || text[end - 1] === '\t')) end -= 1;
-  return end;
-}
-
-/** What a list item holds below the line that opens it. */
-function linesBelow(text: string, line: SourceRange, itemEnd: number): SourceRange | undefined {
-  lineEnding.lastIndex = line.end;
-  const next = lineEnding.exec(text);
-  lineEnding.lastIndex = 0;
-  if (!next) return undefined;
-  const start = next.index + next[0].length;
-  return start < itemEnd ? { start, end: itemEnd } : undefined;
-}
-
-function paragraphLines(text: string, paragraph: Paragraph, around: Surroundings, shift: number): TextLine[] {
-  const range = rangeOf(paragraph, shift);
-  const special = specialRanges(paragraph.children, shift);
-  const lines = sourceLines(text, range);
-  const found: TextLine[] = [];
-  lines.forEach((line, index) => {
-    const start = skipContainers(text, line.start, line.end, index === 0 ? 0 : around.quotes);
-    const opener = /^#\p{L}/u.test(text.slice(start, start + 3));
-    if (!opener || special.all.some((one) => start >= one.start && start < one.end)) return;
-    const own = { start, end: textEnd(text, { start, end: line.end }, index === lines.length - 1) };
-    const hidden = special.html.filter((one) => one.start < own.end && one.end > own.start);
-    const item = index === 0 && around.item?.children[0] === paragraph ? around.item : undefined;
-    if (!item) {
-      found.push({ range: own, hidden });
-      return;
-    }
-    const itemRange = rangeOf(item, shift);
-    const task = taskBox(text, item, start);
-    const below = linesBelow(text, line, itemRange.end);
-    found.push({
-      range: own,
-      hidden,
-      item: { range: itemRange, ...(task ? { task } : {}), ...(below ? { below } : {}) },
-    });
-  });
-  return found;
+/** The words of a heading; lines and their breaks become single line feeds. */
+function headingText(node: Nodes): string {
+  return wordsOf(node).replace(/\r\n?/g, '\n').trim();
 }
 
 /** The YAML between the fences. */
@@ -163,9 +91,9 @@ const frontMatterBlock = /^---[ \t]*(?:\r\n|\n|\r)(?:[\s\S]*?(?:\r\n|\n|\r))??--
  */
 export const readMarkdownTree: MarkdownReader = (text) => {
   const shift = text.charCodeAt(0) === byteOrderMark ? 1 : 0;
-  const source = shift ? text.slice(1) : text;
-  const opensWithYaml = frontMatterBlock.test(source);
-  const tree = fromMarkdown(source, {
+  const opensWithYaml = frontMatterBlock.test(shift ? text.slice(1) : text);
+  // The parser leaves one byte order mark out of its count.
+  const tree = fromMarkdown(text, {
     extensions: [gfmTaskListItem(), ...(opensWithYaml ? [frontmatter(['yaml'])] : [])],
     mdastExtensions: [
       gfmTaskListItemFromMarkdown(),
@@ -178,13 +106,15 @@ export const readMarkdownTree: MarkdownReader = (text) => {
   const visit = (node: Nodes, around: Surroundings) => {
     if (node.type === 'yaml') yaml = yamlBetweenFences(text, rangeOf(node, shift));
     else if (node.type === 'heading')
-      headings.push({ depth: node.depth, range: rangeOf(node, shift), text: wordsOf(node).trim() });
+      headings.push({ depth: node.depth, range: rangeOf(node, shift), text: headingText(node) });
     else if (node.type === 'paragraph') lines.push(...paragraphLines(text, node, around, shift));
     else if (node.type === 'blockquote')
       for (const child of node.children) visit(child, { quotes: around.quotes + 1 });
-    else if (node.type === 'listItem')
-      for (const child of node.children) visit(child, { quotes: around.quotes, item: node });
-    else if ('children' in node) for (const child of node.children) visit(child, around);
+    else if (node.type === 'listItem') {
+      const { quotes } = around;
+      const inItem = { quotes, item: node, itemRange: itemRange(text, node, quotes, shift) };
+      for (const child of node.children) visit(child, inItem);
+    } else if ('children' in node) for (const child of node.children) visit(child, around);
   };
   visit(tree, { quotes: 0 });
   const reading: MarkdownReading = { headings, lines, ...(yaml ? { frontMatter: yaml } : {}) };
