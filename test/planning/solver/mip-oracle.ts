@@ -14,8 +14,8 @@ export interface OracleOptions {
    * the weights stay below this; 1 asks for each figure alone.
    */
   readonly together: number;
-  /** Every needed session, minimum and rest day must stand. */
-  readonly strict?: boolean;
+  /** Time limit for each run of HiGHS; none when absent. */
+  readonly secondsPerLevel?: number;
   /**
    * Values that a checked plan really reaches. Where such a value is 0 nothing can be less, and HiGHS is
    * only told to keep it.
@@ -31,23 +31,24 @@ export function loadOracle(): Promise<Highs> {
   return highs;
 }
 
-/** The optimal value of each figure in turn, or `undefined` when there is no plan. */
+/** The optimal value of each figure in turn. */
 export function optimum(
   highs: Highs,
   problem: PlanningProblem,
   options: OracleOptions,
-): readonly number[] | undefined {
+): readonly number[] | 'infeasible' | 'out of time' {
   const mip = new MipModel(problem, options.formulation);
   const model = highs.createModel();
   try {
-    load(highs, model, mip, options.strict === true ? [...mip.rows, ...mip.strictRows] : mip.rows);
+    load(highs, model, mip, mip.rows);
+    if (options.secondsPerLevel !== undefined) model.options.set({ time_limit: options.secondsPerLevel });
     const values: number[] = [];
     for (const group of groupFigures(mip.figures, options.together)) {
       const known = group.map((_, index) => options.reached?.[values.length + index]);
       const found = known.every((value) => value === 0)
         ? group.map(() => 0)
         : minimise(highs, model, mip, group);
-      if (found === undefined) return undefined;
+      if (typeof found === 'string') return found;
       group.forEach((figure, index) => {
         keepAtMost(highs, model, figure, found[index] ?? 0);
       });
@@ -65,7 +66,7 @@ export function canAllStand(highs: Highs, problem: PlanningProblem): boolean {
   const model = highs.createModel();
   try {
     load(highs, model, mip, [...mip.rows, ...mip.strictRows]);
-    return run(highs, model);
+    return run(highs, model) === 'optimal';
   } finally {
     model.dispose();
   }
@@ -92,7 +93,7 @@ function minimise(
   model: Model,
   mip: MipModel,
   group: readonly MipFigure[],
-): number[] | undefined {
+): number[] | 'infeasible' | 'out of time' {
   const costs = new Float64Array(mip.lower.length);
   let unit = 1;
   for (const figure of [...group].reverse()) {
@@ -102,7 +103,8 @@ function minimise(
   costs.forEach((cost, column) => {
     model.changeColCost(column, cost);
   });
-  if (!run(highs, model)) return undefined;
+  const end = run(highs, model);
+  if (end !== 'optimal') return end;
   const solution = model.getSolution().colValue;
   return group.map(({ sum }) => {
     const value = sum.terms.reduce(
@@ -126,13 +128,14 @@ function keepAtMost(highs: Highs, model: Model, figure: MipFigure, value: number
   });
 }
 
-/** Solves. @returns whether there is a solution. */
-function run(highs: Highs, model: Model): boolean {
+function run(highs: Highs, model: Model): 'optimal' | 'infeasible' | 'out of time' {
+  model.zeroAllClocks();
   model.run();
   const status = model.getModelStatus();
-  const { optimal, infeasible, empty } = highs.constants.modelStatus;
-  if (status === optimal || status === empty) return true;
-  if (status === infeasible) return false;
+  const { optimal, infeasible, timeLimit } = highs.constants.modelStatus;
+  if (status === optimal) return 'optimal';
+  if (status === infeasible) return 'infeasible';
+  if (status === timeLimit) return 'out of time';
   throw new Error(`HiGHS ended with status ${status}.`);
 }
 

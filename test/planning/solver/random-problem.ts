@@ -159,3 +159,63 @@ export function randomProblem(limits: {
       })),
   );
 }
+
+/**
+ * A block of three to six weeks in which the same two kinds of training return, with long gaps and many
+ * places at the ends of the weeks, so that much happens across their borders.
+ */
+export const randomBlock: fc.Arbitrary<PlanningProblem> = fc.integer({ min: 3, max: 6 }).chain((weeks) => {
+  const week = (index: number) =>
+    fc.tuple(
+      ...['a', 'b'].map((kind, importance) =>
+        fc
+          .record({
+            count: fc.integer({ min: 1, max: 2 }),
+            candidates: fc.uniqueArray(candidate(index), {
+              minLength: 4,
+              maxLength: 10,
+              size: 'max',
+              selector: ({ start, end }) => `${start}-${end}`,
+            }),
+          })
+          .map(
+            (each): Need => ({
+              ...each,
+              id: `${kind} ${index}`,
+              week: index,
+              importance,
+              labels: [`kind:${kind}`, 'hard'],
+            }),
+          ),
+      ),
+    );
+  return fc
+    .record({
+      needs: fc.tuple(...Array.from({ length: weeks }, (_, index) => week(index))),
+      gapA: fc.constantFrom(72, 48, 96),
+      gapB: fc.constantFrom(48, 36, 72),
+      gapHard: fc.constantFrom(20, 10, 36),
+      soft: fc.subarray<Rule>([
+        { type: 'row', id: 'row', of: ['hard'] },
+        { type: 'air', id: 'air', earlier: ['hard'], later: ['hard'], comfortable: 60 * 60, step: 720 },
+        { type: 'rest', id: 'rest', of: ['hard'], days: 4, required: false },
+      ]),
+    })
+    .map(({ needs, gapA, gapB, gapHard, soft }): PlanningProblem => {
+      const gap = (label: string, count: number): Rule => ({
+        type: 'gap',
+        id: label,
+        earlier: [label],
+        later: [label],
+        minutes: count * 60,
+      });
+      return {
+        weeks,
+        needs: needs.flat(),
+        standing: [],
+        rules: [gap('kind:a', gapA), gap('kind:b', gapB), gap('hard', gapHard), ...soft],
+        order: PLANNING,
+        standingMayBreakRules: true,
+      };
+    });
+});

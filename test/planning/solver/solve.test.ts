@@ -183,7 +183,9 @@ describe('solve', () => {
   });
 });
 
-describe('solve in slices', () => {
+describe('solve in slices', function () {
+  this.timeout(600_000);
+
   it('gives the same plan, slice by slice', () => {
     fc.assert(
       fc.property(randomProblem({ weeks: 3, needs: 5 }), (problem) => {
