@@ -4,6 +4,9 @@ import type { NotePath } from '../journal/note';
 import { isIgnoredFolder, isJournalFileName, isJournalFilePath, joinPath } from '../journal/note-path';
 import type { NoteFile, NoteSource, SourceChange, Stop } from '../journal/note-source';
 
+/** Milliseconds after which a new folder is looked into once more. */
+const secondLook = 1500;
+
 /** A folder nested deeper is taken for a loop. */
 const deepest = 24;
 
@@ -78,6 +81,7 @@ export function workspaceNoteReader(folder: vscode.Uri): NoteReaderOfFolder {
  * moved or deleted whole. Hidden files and installed packages are passed over.
  */
 export function watchNotes(folder: vscode.WorkspaceFolder, onChange: (change: SourceChange) => void): Stop {
+  const lookAgain = new Set<ReturnType<typeof setTimeout>>();
   const watcher = vscode.workspace.createFileSystemWatcher(new vscode.RelativePattern(folder, '**/*'));
   const told = (kind: SourceChange['kind'], uri: vscode.Uri) => {
     const path = notePath(folder.uri, uri);
@@ -85,6 +89,13 @@ export function watchNotes(folder: vscode.WorkspaceFolder, onChange: (change: So
     const name = path.slice(path.lastIndexOf('/') + 1);
     const mayBeFolder = !name.includes('.') && !isIgnoredFolder(name);
     if (isJournalFilePath(path) || mayBeFolder) onChange({ kind, path });
+    if (kind === 'removed' || !mayBeFolder) return;
+    // What is written into a new folder before it is watched itself is told of by nobody.
+    const timer = setTimeout(() => {
+      lookAgain.delete(timer);
+      onChange({ kind, path });
+    }, secondLook);
+    lookAgain.add(timer);
   };
   watcher.onDidChange((uri) => {
     const path = notePath(folder.uri, uri);
@@ -92,5 +103,10 @@ export function watchNotes(folder: vscode.WorkspaceFolder, onChange: (change: So
   });
   watcher.onDidCreate((uri) => told('changed', uri));
   watcher.onDidDelete((uri) => told('removed', uri));
-  return watcher;
+  return {
+    dispose() {
+      for (const timer of lookAgain) clearTimeout(timer);
+      watcher.dispose();
+    },
+  };
 }
