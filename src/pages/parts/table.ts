@@ -10,6 +10,9 @@ export interface TableBehaviour {
   readonly open: (place: PagePlace) => void;
 }
 
+/** A table of more columns is as wide as its words, and scrolls sideways where there is no room. */
+const mostColumnsSqueezed = 4;
+
 /** A table of more rows scrolls in itself. */
 const mostRowsInFull = 12;
 
@@ -30,7 +33,7 @@ function firstCell(
 export function foldedTable(view: TableView, how: TableBehaviour): HTMLDetailsElement {
   const table = element(
     'table',
-    {},
+    { class: view.head.length > mostColumnsSqueezed && 'wide' },
     element('caption', {}, view.caption),
     element(
       'thead',

@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
-import { mkdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { launchBrowser } from '../../../scripts/browser.mjs';
@@ -11,6 +10,7 @@ import { openNote } from '../../../src/journal/open-note';
 import type { IsoDate } from '../../../src/notation/time/iso-date';
 import type { GoalPageData, GoalPageState } from '../../../src/pages/goal-page-data';
 import { fillMessage } from '../../../src/training/finding';
+import { accessibilityFaults } from './accessibility';
 import { bundlePage, PageInBrowser } from './page-in-browser';
 import { type ThemeName, themes } from './themes';
 
@@ -76,23 +76,7 @@ function dataOf(texts: Readonly<Record<string, string>>, chosen: string, languag
 
 const all = dataOf(notes, '');
 const lowSplit = dataOf(notes, 'low-split');
-const axe = readFileSync(
-  createRequire(join(process.cwd(), 'package.json')).resolve('axe-core/axe.min.js'),
-  'utf8',
-);
 const pictures = join(process.cwd(), 'out/pages');
-
-/** Rules of WCAG 2.1 A and AA and best practices that the page breaks, with the elements in question. */
-async function accessibilityFaults(open: PageInBrowser): Promise<readonly string[]> {
-  await open.page.evaluate(axe);
-  return open.page.evaluate(async () => {
-    const { axe: runner } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const { violations } = await runner.run();
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
-  });
-}
 
 /** How many pixels of the `index`th canvas have the colour, and where a whole disc of it lies, in CSS pixels. */
 async function coloured(open: PageInBrowser, index: number, colour: readonly [number, number, number]) {
