@@ -170,7 +170,8 @@ export function paragraphLines(
     const opensItem = isFirst && around.item?.children[0] === paragraph;
     isFirst = false;
     const opener = /^#\p{L}/u.test(text.slice(start, start + 3));
-    if (!opener || special.all.some((one) => start >= one.start && start < one.end)) return;
+    // What begins earlier and reaches into the line ends behind its first word.
+    if (!opener || special.all.some((one) => one.start <= start && one.end > line.start)) return;
     if (beginsWithQuoteMark(text, paragraph, line, start, shift)) return;
     const own = { start, end: textEnd(text, { start, end: line.end }, index === lines.length - 1) };
     const hidden = special.html.filter((one) => one.start < own.end && one.end > own.start);

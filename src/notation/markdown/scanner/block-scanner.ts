@@ -1,4 +1,4 @@
-import { equals, hash, hyphen, less, openBracket } from './characters';
+import { backslash, closeBracket, colon, equals, hash, hyphen, less, openBracket } from './characters';
 import { ContainerStack } from './container-stack';
 import { blockIndentation, type List } from './containers';
 import { Content } from './content';
@@ -221,7 +221,12 @@ export class BlockScanner {
 
   /** Position in a finished block at which its words begin, or -1 when it is all link reference definitions. */
   private wordsStart(content: Content): number {
-    if (this.note.charCodeAt(content.start) !== openBracket) return 0;
+    const { note } = this;
+    const { start } = content;
+    if (note.charCodeAt(start) !== openBracket) return 0;
+    // A task box is no label, and common.
+    const isOneLong = note.charCodeAt(start + 1) !== backslash && note.charCodeAt(start + 2) === closeBracket;
+    if (isOneLong && note.charCodeAt(start + 3) !== colon) return 0;
     const from = passDefinitions(content, this.labels);
     return from < content.text.length ? from : -1;
   }

@@ -17,6 +17,7 @@ export const hyphen = 0x2d;
 export const dot = 0x2e;
 export const slash = 0x2f;
 export const zero = 0x30;
+export const one = 0x31;
 export const nine = 0x39;
 export const colon = 0x3a;
 export const semicolon = 0x3b;

@@ -1,5 +1,6 @@
 import { asterisk, greater, hyphen, isDigit, plus } from './characters';
-import { type Container, type ItemStart, type List, takeItemStart, takeQuoteMark } from './containers';
+import { type Container, type List, takeQuoteMark } from './containers';
+import { ItemMarkers } from './item-markers';
 import type { ThematicBreaks } from './leaf-blocks';
 import type { LineCursor } from './line-cursor';
 
@@ -28,13 +29,16 @@ export class ContainerStack {
   private wordsEnd = 0;
   /** Whether the line that is read opens an item. */
   private hasNewItem = false;
+  private readonly markers: ItemMarkers;
 
   /** @param closeBlock Is called when a container opens behind or below the block that is open. */
   constructor(
     private readonly cursor: LineCursor,
-    private readonly breaks: ThematicBreaks,
+    breaks: ThematicBreaks,
     private readonly closeBlock: () => void,
-  ) {}
+  ) {
+    this.markers = new ItemMarkers(cursor, breaks);
+  }
 
   /** The list whose item is the innermost container. */
   topList(): List | undefined {
@@ -111,20 +115,20 @@ export class ContainerStack {
     list.staysBlank = false;
     list.startsBlank = false;
     if (mayStand) {
-      const place = this.cursor.place();
+      const { offset, column, pending } = this.cursor;
       if (this.cursor.takeBlanks(list.size) === list.size) return true;
-      this.cursor.returnTo(place);
+      this.cursor.returnTo(offset, column, pending);
     }
     if (!mayOpenContainer(this.cursor.text.charCodeAt(this.cursor.wordsStart()))) return false;
-    const start = takeItemStart(this.cursor, this.breaks, false, list.marker);
-    if (!start) return false;
+    const { markers } = this;
+    if (!markers.take(false, list.marker)) return false;
     this.closeBlock();
     this.close(index + 1);
     list.item.end = this.wordsEnd;
-    list.item = { start: start.start, end: start.start };
-    list.size = start.size;
-    list.startsBlank = start.startsBlank;
-    list.isBare = start.isBare;
+    list.item = { start: markers.start, end: markers.start };
+    list.size = markers.size;
+    list.startsBlank = markers.startsBlank;
+    list.isBare = markers.isBare;
     list.hasBlocks = false;
     list.line = this.line;
     this.hasNewItem = true;
@@ -143,10 +147,9 @@ export class ContainerStack {
       this.containers.push({ kind: 'quote' });
       return true;
     }
-    const start = takeItemStart(cursor, this.breaks, interrupts);
-    if (!start) return false;
+    if (!this.markers.take(interrupts, 0)) return false;
     this.makeRoom(size);
-    this.containers.push(this.list(start));
+    this.containers.push(this.newList());
     this.hasNewItem = true;
     return true;
   }
@@ -158,15 +161,16 @@ export class ContainerStack {
     if (list) list.hasBlocks = true;
   }
 
-  private list(start: ItemStart): List {
+  private newList(): List {
+    const { start, marker, size, startsBlank, isBare } = this.markers;
     return {
       kind: 'list',
-      marker: start.marker,
-      size: start.size,
-      startsBlank: start.startsBlank,
+      marker,
+      size,
+      startsBlank,
       staysBlank: false,
-      isBare: start.isBare,
-      item: { start: start.start, end: start.start },
+      isBare,
+      item: { start, end: start },
       line: this.line,
       hasBlocks: false,
     };

@@ -1,17 +1,23 @@
 import type { TaskBox } from '../../entries';
 import type { SourceRange } from '../../source-range';
 import type { TextLine } from '../markdown-reader';
-import { backslash, closeBracket, hash, isBlank, isLetter, openBracket } from './characters';
+import { backslash, closeBracket, hash, isBlank, isLetter, openBracket, tab } from './characters';
 import type { ItemDraft } from './containers';
 import type { Content } from './content';
 import { type InlineMark, inlineMarks } from './inline-marks';
 import type { LineEndings } from './line-endings';
 
+type Mutable<Value> = { -readonly [Key in keyof Value]: Value[Key] };
+
+const lowerX = 0x78;
+const upperX = 0x58;
+
 /** A line that begins with `#` and a letter, before all of the note is read. */
 interface DraftLine {
-  readonly range: SourceRange;
-  readonly item?: ItemDraft;
-  readonly task?: TaskBox;
+  readonly start: number;
+  readonly end: number;
+  readonly item: ItemDraft | undefined;
+  readonly task: TaskBox | undefined;
   /** Where the next source line begins. */
   readonly nextLine: number;
 }
@@ -20,7 +26,7 @@ interface DraftLine {
 interface DraftParagraph {
   readonly lines: readonly DraftLine[];
   /** The paragraph, when it may hold code, HTML or links, and the position at which they may begin. */
-  readonly content?: Content;
+  readonly content: Content | undefined;
   readonly from: number;
 }
 
@@ -33,8 +39,9 @@ export interface ParagraphPlace {
 /** A task box at the head of a paragraph. */
 interface Box {
   readonly task: TaskBox;
-  /** Position behind the closing bracket. */
-  readonly end: number;
+  /** Offset and position behind the closing bracket. */
+  readonly behind: number;
+  readonly position: number;
 }
 
 /** CommonMark and GFM's marks in which a line may begin that is no ordinary text. */
@@ -56,17 +63,24 @@ function wordsEnd(note: string, start: number, end: number, isLast: boolean): nu
 }
 
 /** GFM 0.29, section 5.3: brackets around a blank, `x` or `X`, then a blank or a line ending, then words. */
-function taskBox(content: Content, position: number): Box | undefined {
-  const { text } = content;
-  if (text.charCodeAt(position) !== openBracket || text.charCodeAt(position + 2) !== closeBracket)
-    return undefined;
-  const value = text[position + 1] ?? '';
-  if (!/[ \txX]/.test(value)) return undefined;
-  if (value === '\t' && content.tabWidth(position + 1) !== 1) return undefined;
-  const end = position + 3;
-  if (!/^[ \t\n]/.test(text.slice(end, end + 1)) || /^[ \t]*$/.test(text.slice(end))) return undefined;
-  const start = content.offsetOf(position + 1);
-  return { task: { checked: value === 'x' || value === 'X', range: { start, end: start + 1 } }, end };
+function taskBox(note: string, content: Content, position: number): Box | undefined {
+  const start = content.offsetOf(position);
+  const index = content.lineOf(position);
+  const end = content.lineEnd(index);
+  const value = note.charCodeAt(start + 1);
+  const behind = start + 3;
+  if (note.charCodeAt(start) !== openBracket || note.charCodeAt(start + 2) !== closeBracket) return undefined;
+  if (behind > end || !(isBlank(value) || value === lowerX || value === upperX)) return undefined;
+  if (value === tab && content.tabWidth(position + 1) !== 1) return undefined;
+  let words = behind;
+  while (words < end && isBlank(note.charCodeAt(words))) words += 1;
+  // A line that goes on behind the box without a blank makes it brackets; below a blank rest must come more lines.
+  if (words === end ? index === content.lineCount - 1 : words === behind) return undefined;
+  return {
+    task: { checked: !isBlank(value), range: { start: start + 1, end: start + 2 } },
+    behind,
+    position: position + 3,
+  };
 }
 
 /** Collects the lines that may hold tags; which of them are ordinary text is decided when all labels are known. */
@@ -82,82 +96,77 @@ export class DraftLines {
   addParagraph(content: Content, from: number, place: ParagraphPlace): void {
     const { note } = this;
     const first = from === 0 ? 0 : content.lineOf(from);
-    const box =
-      place.mayHaveBox && note.charCodeAt(content.offsetOf(from)) === openBracket
-        ? taskBox(content, from)
-        : undefined;
-    const lines: DraftLine[] = [];
+    const box = place.mayHaveBox ? taskBox(note, content, from) : undefined;
+    let lines: DraftLine[] | undefined;
     let isFirst = true;
     for (let index = first; index < content.lineCount; index += 1) {
-      const line = content.line(index);
-      if (!line) break;
-      let start = index === first && box ? content.offsetOf(box.end) : line.start;
-      while (start < line.end && isBlank(note.charCodeAt(start))) start += 1;
+      const end = content.lineEnd(index);
+      let start = index === first && box ? box.behind : content.lineStart(index);
+      while (start < end && isBlank(note.charCodeAt(start))) start += 1;
       // Behind a box the words may begin on the next line.
-      if (isFirst && start === line.end) continue;
+      if (isFirst && start === end) continue;
       if (beginsTag(note, start)) {
-        const isLast = index === content.lineCount - 1;
+        lines ??= [];
         lines.push({
-          range: { start, end: wordsEnd(note, start, line.end, isLast) },
-          nextLine: this.endings.behind(line.end),
-          ...(isFirst && place.item ? { item: place.item, ...(box ? { task: box.task } : {}) } : {}),
+          start,
+          end: wordsEnd(note, start, end, index === content.lineCount - 1),
+          nextLine: this.endings.behind(end),
+          item: isFirst ? place.item : undefined,
+          task: isFirst ? box?.task : undefined,
         });
       }
       isFirst = false;
     }
-    const last = lines.at(-1);
-    if (!last) return;
-    const hasMarks = mayHoldMarks.test(note.slice(content.start, last.range.end));
-    this.paragraphs.push({ lines, from: box?.end ?? from, ...(hasMarks ? { content } : {}) });
+    const last = lines?.at(-1);
+    if (!lines || !last) return;
+    const hasMarks = mayHoldMarks.test(note.slice(content.start, last.end));
+    this.paragraphs.push({ lines, content: hasMarks ? content : undefined, from: box?.position ?? from });
   }
 
   /** The lines that are ordinary text. */
   finish(labels: ReadonlySet<string>): TextLine[] {
-    return this.paragraphs.flatMap(({ lines, content, from }) => {
-      if (!content) return lines.map((line) => textLine(line, []));
-      return ordinaryLines(content, lines, inlineMarks(content, from, labels));
-    });
+    const found: TextLine[] = [];
+    for (const { lines, content, from } of this.paragraphs) {
+      if (content) addOrdinaryLines(found, content, lines, inlineMarks(content, from, labels));
+      else for (const line of lines) found.push(textLine(line, []));
+    }
+    return found;
   }
 }
 
-/** The lines that begin in no mark, with the HTML that begins on them. */
-function ordinaryLines(
+/** Adds the lines that begin in no mark, with the HTML that begins on them. */
+function addOrdinaryLines(
+  found: TextLine[],
   content: Content,
   lines: readonly DraftLine[],
   marks: readonly InlineMark[],
-): TextLine[] {
-  const found: TextLine[] = [];
+): void {
   let next = 0;
   let behind = -1;
   for (const line of lines) {
     for (let mark = marks[next]; mark; mark = marks[next]) {
-      if (content.offsetOf(mark.start) >= line.range.start) break;
+      if (content.offsetOf(mark.start) >= line.start) break;
       behind = content.offsetOf(mark.end - 1) + 1;
       next += 1;
     }
-    if (behind > line.range.start) continue;
+    if (behind > line.start) continue;
     const hidden: SourceRange[] = [];
     for (let index = next; index < marks.length; index += 1) {
       const mark = marks[index];
       if (!mark) break;
       const start = content.offsetOf(mark.start);
-      if (start >= line.range.end) break;
+      if (start >= line.end) break;
       if (mark.kind === 'html') hidden.push({ start, end: content.offsetOf(mark.end - 1) + 1 });
     }
     found.push(textLine(line, hidden));
   }
-  return found;
 }
 
-function textLine({ range, item, task, nextLine }: DraftLine, hidden: readonly SourceRange[]): TextLine {
+function textLine({ start, end, item, task, nextLine }: DraftLine, hidden: readonly SourceRange[]): TextLine {
+  const range = { start, end };
   if (!item) return { range, hidden };
-  return {
-    range,
-    hidden,
-    item: {
-      range: { start: item.start, end: item.end },
-      ...(task ? { task } : {}),
-      ...(nextLine < item.end ? { below: { start: nextLine, end: item.end } } : {}),
-    },
-  };
+  const inItem: Mutable<NonNullable<TextLine['item']>> = { range: { start: item.start, end: item.end } };
+  if (task) inItem.task = task;
+  if (nextLine < item.end) inItem.below = { start: nextLine, end: item.end };
+  return { range, hidden, item: inItem };
 }

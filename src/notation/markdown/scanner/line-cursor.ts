@@ -1,12 +1,5 @@
 import { isBlank, space, tab } from './characters';
 
-/** A place in a line that can be returned to. */
-export interface CursorPlace {
-  readonly offset: number;
-  readonly column: number;
-  readonly pending: number;
-}
-
 /**
  * A place in one source line, counted in characters and in columns: a tab reaches to the next multiple of four
  * columns, and a block may take a part of its columns.
@@ -91,19 +84,16 @@ export class LineCursor {
   /** Whether at least `columns` columns of blanks come next. */
   isIndentedBy(columns: number): boolean {
     if (!this.isAtBlank()) return false;
-    const place = this.place();
+    const { offset, column, pending } = this;
     const taken = this.takeBlanks(columns);
-    this.returnTo(place);
+    this.returnTo(offset, column, pending);
     return taken === columns;
   }
 
-  place(): CursorPlace {
-    return { offset: this.offset, column: this.column, pending: this.pending };
-  }
-
-  returnTo(place: CursorPlace): void {
-    this.offset = place.offset;
-    this.column = place.column;
-    this.pending = place.pending;
+  /** Goes back to a place on the line where the cursor was. */
+  returnTo(offset: number, column: number, pending: number): void {
+    this.offset = offset;
+    this.column = column;
+    this.pending = pending;
   }
 }
