@@ -9,8 +9,8 @@ import { checkPlan } from '../../src/planning/solver/check-plan';
 import type { PlanningProblem } from '../../src/planning/solver/problem';
 import { solve } from '../../src/planning/solver/solve';
 import { loadOracle, optimum } from '../planning/solver/mip-oracle';
+import { type BlockShape, trainingBlock } from '../planning/solver/training-block';
 import { type Measurement, summarize } from './measure';
-import { type BlockShape, trainingBlock } from './training-block';
 
 const SECONDS = 20;
 const RUNS = 5;

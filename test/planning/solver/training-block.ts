@@ -3,14 +3,14 @@
  * request), each some times a week, with gaps, a daily cap, a rest day, evenings and weekends that are
  * free or not, a coach's hour on some Saturdays, kept weekdays, and two trips in a long block.
  */
-import { PLANNING } from '../../src/planning/solver/order';
+import { PLANNING } from '../../../src/planning/solver/order';
 import type {
   Candidate,
   Need,
   PlanningProblem,
   Rule,
   StandingSession,
-} from '../../src/planning/solver/problem';
+} from '../../../src/planning/solver/problem';
 
 /** How large and how hard a block is. */
 export interface BlockShape {
