@@ -42,6 +42,7 @@ const rounded = (value: number): number => Number(value.toFixed(2)) + 0;
 function numbersOf(series: SeriesFigures): ReadonlySet<number> {
   const { trend, noise, sinceFirst, sinceLast, pace, plateau, days, readings } = series;
   const all: number[] = [days.length, readings.length, noise.typicalError, noise.detectableChange, noise.n];
+  const chances: number[] = [];
   if (noise.interval) all.push(noise.interval.lower, noise.interval.upper);
   if (!isRefused(trend)) {
     all.push(trend.perWeek, trend.n);
@@ -49,7 +50,7 @@ function numbersOf(series: SeriesFigures): ReadonlySet<number> {
       all.push(trend.perWeekInterval.lower, trend.perWeekInterval.upper);
     }
     // A chance below a thousandth is said to be so.
-    if (trend.test.status === 'estimated') all.push(Number(trend.test.p.toFixed(3)), 0.001);
+    if (trend.test.status === 'estimated') chances.push(Number(trend.test.p.toFixed(3)), 0.001);
   }
   for (const change of [sinceFirst, sinceLast]) {
     if (change.status === 'estimated') all.push(change.change, change.noise);
@@ -68,7 +69,7 @@ function numbersOf(series: SeriesFigures): ReadonlySet<number> {
   }
   // What an assumed error is said to stand on.
   if (noise.source) all.push(...noise.source.values.filter((value) => typeof value === 'number'), 50);
-  return new Set(all.map(rounded));
+  return new Set([...all.map(rounded), ...chances]);
 }
 
 describe('the goal page of the sample athlete', () => {
