@@ -53,8 +53,11 @@ export async function openLiveEditor({
     const page = await context.newPage();
     const editor = new LiveEditor(page, folder, server);
     context.on('request', (request) => {
-      const { protocol, hostname } = new URL(request.url());
-      if (protocol.startsWith('http') && hostname !== '127.0.0.1') editor.outsideRequests.push(request.url());
+      if (isOutside(request.url())) editor.outsideRequests.push(request.url());
+    });
+    context.on('response', (response) => {
+      if (isOwnFile(response.url()) && !response.fromServiceWorker())
+        editor.outsideRequests.push(response.url());
     });
     page.on('console', (message) => editor.consoleLines.push(`${message.type()}: ${message.text()}`));
     page.setDefaultTimeout(60_000);
@@ -65,6 +68,21 @@ export async function openLiveEditor({
     await server.stop();
     throw error;
   }
+}
+
+/**
+ * Pages that extensions show ask for their files under a name that stands for this machine: a worker of the editor
+ * answers, and nothing goes out.
+ * @param {string} address
+ */
+function isOwnFile(address) {
+  return new URL(address).hostname.endsWith('.vscode-resource.vscode-cdn.net');
+}
+
+/** @param {string} address */
+function isOutside(address) {
+  const { protocol, hostname } = new URL(address);
+  return /^(?:http|ws)s?:$/.test(protocol) && hostname !== '127.0.0.1' && !isOwnFile(address);
 }
 
 /** A running editor: what a person does in it, and what they see. */
