@@ -1,0 +1,116 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { eventually, findingIn, noFindingIn, type ScratchJournal, scratchJournal } from '../scratch-journal';
+
+// Today is Wednesday, 2026-02-25.
+const wednesday = '# Wednesday\n\n- [ ] #session flexibility 14:45 75min 8/10 -- hips\n  - warm-up\n';
+
+describe("a person's path in the browser's worker", () => {
+  let journal: ScratchJournal;
+
+  before(async () => {
+    journal = await scratchJournal('path', {
+      'journal.md': '#athlete "Dipper"\n#zone Europe/Lisbon\n',
+      'goals.md':
+        '- #goal low-split by:2026-06-14\n- #why mine\n- #metric gap from:14cm to:0cm\n- #need flexibility 2/week 75min 8/10\n',
+      'log/2026-02-24.md':
+        '# Tuesday\n\n- [x] #session flexibility 18:30 75min 8/10\n- #measure low-split gap 12cm\n',
+      'log/2026-02-25.md': wednesday,
+    });
+  });
+
+  after(async () => journal.remove());
+
+  it('leads from the finding through its quick fix to a note that is written', async () => {
+    const note = journal.uri('log/2026-02-25.md');
+    const editor = await journal.show('log/2026-02-25.md', '#session');
+    await findingIn(note, 'gap-too-short', /19 h/);
+    const chosen = await eventually('quick fix', async () => {
+      const offered = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        note,
+        editor.selection,
+        vscode.CodeActionKind.QuickFix.value,
+      );
+      return offered.find(({ title }) => /^Move it to .*breaks no rule$/.test(title));
+    });
+    const target = /\d{4}-\d\d-\d\d/.exec(chosen.title)?.[0] ?? '';
+    await vscode.commands.executeCommand('editor.action.codeAction', {
+      kind: chosen.kind?.value,
+      apply: 'first',
+    });
+    const moved = await eventually('moved session', () =>
+      journal.read(`log/${target}.md`).catch(() => undefined),
+    );
+    assert.ok(moved.endsWith('- [ ] #session flexibility 14:45 75min 8/10 -- hips\n  - warm-up\n'), moved);
+    await eventually(
+      'saved note',
+      async () => (await journal.read('log/2026-02-25.md')) !== wednesday || undefined,
+    );
+    assert.equal(
+      await journal.read('log/2026-02-25.md'),
+      wednesday.replace('75min 8/10 --', `75min 8/10 moved:${target} --`),
+    );
+    await noFindingIn(note, 'gap-too-short');
+  });
+
+  it("writes next week's notes, and adds nothing the second time", async () => {
+    const week = ['02', '03', '04', '05', '06', '07', '08'].map((day) => `log/2026-03-${day}.md`);
+    const run = async () => {
+      let isDone = false;
+      const running = Promise.resolve(
+        vscode.commands.executeCommand('trainingJournal.writeNextWeek', journal.folder.toString()),
+      ).finally(() => {
+        isDone = true;
+      });
+      await eventually('end of the command', async () => {
+        await new Promise((resolve) => setTimeout(resolve, 300));
+        if (isDone) return true;
+        await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+        return undefined;
+      });
+      await running;
+    };
+    const texts = await eventually('seven notes', async () => {
+      await run();
+      return Promise.all(week.map((path) => journal.read(path))).catch(() => undefined);
+    });
+    assert.equal(texts.join('').match(/#session flexibility/g)?.length, 2);
+    await run();
+    assert.deepEqual(await Promise.all(week.map((path) => journal.read(path))), texts);
+  });
+
+  it('opens the goal page', async () => {
+    await vscode.commands.executeCommand('trainingJournal.openGoalPage', {
+      journal: journal.folder.toString(),
+      goal: 'low-split',
+    });
+    await eventually('page of the goal', () =>
+      vscode.window.tabGroups.all
+        .flatMap(({ tabs }) => tabs)
+        .find(
+          ({ input, label }) =>
+            input instanceof vscode.TabInputWebview &&
+            input.viewType.includes('trainingJournal.goalPage') &&
+            // The page has this name once it has said that it listens, and was given its figures.
+            label === 'low-split',
+        ),
+    );
+  });
+
+  it('completes the name of a goal', async () => {
+    const { document } = await journal.show('log/2026-02-24.md');
+    const end = document.lineAt(document.lineCount - 1).range.end;
+    const edit = new vscode.WorkspaceEdit();
+    edit.insert(document.uri, end, '- [ ] #session skill for:');
+    await vscode.workspace.applyEdit(edit);
+    const { items } = await vscode.commands.executeCommand<vscode.CompletionList>(
+      'vscode.executeCompletionItemProvider',
+      document.uri,
+      document.lineAt(document.lineCount - 1).range.end,
+      ':',
+    );
+    const labels = items.map(({ label }) => (typeof label === 'string' ? label : label.label));
+    assert.ok(labels.includes('low-split'), labels.join());
+  });
+});
