@@ -1,7 +1,7 @@
 import { greater } from './characters';
 import type { LineCursor } from './line-cursor';
 
-/** A list item that stands before the words of a line. */
+/** Where a list item stands. */
 export interface ItemDraft {
   readonly start: number;
   /** Known when the item is closed. */

@@ -20,13 +20,8 @@ interface DraftLine {
   readonly task: TaskBox | undefined;
   /** Where the next source line begins. */
   readonly nextLine: number;
-}
-
-/** Lines of one paragraph. */
-interface DraftParagraph {
-  readonly lines: readonly DraftLine[];
-  /** The paragraph, when it may hold code, HTML or links, and the position at which they may begin. */
-  readonly content: Content | undefined;
+  /** Its paragraph, when that may hold code, HTML or links, and the position at which they may begin. */
+  content: Content | undefined;
   readonly from: number;
 }
 
@@ -85,7 +80,7 @@ function taskBox(note: string, content: Content, position: number): Box | undefi
 
 /** Collects the lines that may hold tags; which of them are ordinary text is decided when all labels are known. */
 export class DraftLines {
-  private readonly paragraphs: DraftParagraph[] = [];
+  private readonly drafts: DraftLine[] = [];
 
   constructor(
     private readonly note: string,
@@ -97,7 +92,7 @@ export class DraftLines {
     const { note } = this;
     const first = from === 0 ? 0 : content.lineOf(from);
     const box = place.mayHaveBox ? taskBox(note, content, from) : undefined;
-    let lines: DraftLine[] | undefined;
+    const before = this.drafts.length;
     let isFirst = true;
     for (let index = first; index < content.lineCount; index += 1) {
       const end = content.lineEnd(index);
@@ -105,30 +100,40 @@ export class DraftLines {
       while (start < end && isBlank(note.charCodeAt(start))) start += 1;
       // Behind a box the words may begin on the next line.
       if (isFirst && start === end) continue;
-      if (beginsTag(note, start)) {
-        lines ??= [];
-        lines.push({
+      if (beginsTag(note, start))
+        this.drafts.push({
           start,
           end: wordsEnd(note, start, end, index === content.lineCount - 1),
           nextLine: this.endings.behind(end),
           item: isFirst ? place.item : undefined,
           task: isFirst ? box?.task : undefined,
+          content: undefined,
+          from: box?.position ?? from,
         });
-      }
       isFirst = false;
     }
-    const last = lines?.at(-1);
-    if (!lines || !last) return;
-    const hasMarks = mayHoldMarks.test(note.slice(content.start, last.end));
-    this.paragraphs.push({ lines, content: hasMarks ? content : undefined, from: box?.position ?? from });
+    if (this.drafts.length === before) return;
+    const words = box?.behind ?? content.lineStart(first);
+    if (!mayHoldMarks.test(note.slice(words, this.drafts.at(-1)?.end))) return;
+    for (const draft of this.drafts.slice(before)) draft.content = content;
   }
 
   /** The lines that are ordinary text. */
   finish(labels: ReadonlySet<string>): TextLine[] {
     const found: TextLine[] = [];
-    for (const { lines, content, from } of this.paragraphs) {
-      if (content) addOrdinaryLines(found, content, lines, inlineMarks(content, from, labels));
-      else for (const line of lines) found.push(textLine(line, []));
+    for (let index = 0; index < this.drafts.length; ) {
+      const draft = this.drafts[index];
+      if (!draft) break;
+      const { content } = draft;
+      if (!content) {
+        found.push(textLine(draft, []));
+        index += 1;
+        continue;
+      }
+      const first = index;
+      while (this.drafts[index]?.content === content) index += 1;
+      const marks = inlineMarks(content, draft.from, labels);
+      addOrdinaryLines(found, content, this.drafts.slice(first, index), marks);
     }
     return found;
   }
@@ -165,7 +170,7 @@ function addOrdinaryLines(
 function textLine({ start, end, item, task, nextLine }: DraftLine, hidden: readonly SourceRange[]): TextLine {
   const range = { start, end };
   if (!item) return { range, hidden };
-  const inItem: Mutable<NonNullable<TextLine['item']>> = { range: { start: item.start, end: item.end } };
+  const inItem: Mutable<NonNullable<TextLine['item']>> = { range: item };
   if (task) inItem.task = task;
   if (nextLine < item.end) inItem.below = { start: nextLine, end: item.end };
   return { range, hidden, item: inItem };
