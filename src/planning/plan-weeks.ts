@@ -154,8 +154,8 @@ export function* planWeeksSteps(journal: Journal, options: PlanWeeksOptions): St
 /**
  * Lays into weeks what the needs of open goals, the needs of every week and the minima of rules ask for, so that no rule
  * is broken: the best legal plan, in the order that `solver/order.ts` gives. What does not fit is left out, with the
- * reason. The plan passes the solver's own judge and the training layer's check. Planning again after the changes are
- * made changes nothing.
+ * reason. The plan passes the solver's own judge and the training layer's check. Planning again after the changes of a
+ * proven plan are made changes nothing.
  */
 export function planWeeks(journal: Journal, options: PlanWeeksOptions): WeeksPlan {
   return finish(planWeeksSteps(journal, options));

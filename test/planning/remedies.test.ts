@@ -45,7 +45,7 @@ describe('two hard sessions too close together', () => {
     assert.deepEqual(titles(notes, 'gap-too-short'), [
       'Move it to Saturday, 2026-02-28: the first day that breaks no rule',
       'Move it to Sunday, 2026-03-01, at 18:30: parts two hard days',
-      "Move it to Friday, 2026-02-27, at 19:30: parts two hard days; 71 h after Tuesday's",
+      "Move it to Friday, 2026-02-27, at 17:00: parts two hard days; 69 h after Tuesday's",
       'Swap it with the strength session of Friday',
       "Turn Wednesday's flexibility session into recovery at effort 2",
       'Mark it skipped: sore',

@@ -9,7 +9,7 @@
 import { missingAir } from './air';
 import { type Cost, compareCosts, multipleOf, sumOf } from './cost';
 import { firstAtLeast } from './sorted';
-import type { PreparedNeed, PreparedProblem } from './tables';
+import { opensAt, type PreparedNeed, type PreparedProblem } from './tables';
 
 /** The lower bound for one need. */
 export interface NeedBound {
@@ -25,11 +25,10 @@ export interface NeedBound {
 export function boundNeed(prepared: PreparedProblem, need: PreparedNeed): NeedBound {
   const { places, count } = need;
   const { limbs } = prepared.layout;
-  const gap = prepared.gaps[need.signature]?.[need.signature] ?? 0;
   const airs = prepared.airs.filter(
     (_, rule) => need.airEarlier.includes(rule) && need.airLater.includes(rule),
   );
-  const reach = airs.reduce((longest, rule) => Math.max(longest, rule.comfortable), gap);
+  const reach = airs.reduce((longest, rule) => Math.max(longest, rule.comfortable), 0);
   const starts = places.map((place) => place.start);
   const airCost = (minutes: number): Cost =>
     multipleOf(
@@ -47,8 +46,8 @@ export function boundNeed(prepared: PreparedProblem, need: PreparedNeed): NeedBo
   least[places.length] = nothing;
   for (let index = places.length - 1; index >= 0; index -= 1) {
     const place = at(places, index);
-    const open = firstAtLeast(starts, place.end + gap);
-    const roomy = firstAtLeast(starts, place.end + reach);
+    const open = firstAtLeast(starts, opensAt(prepared, place, need.signature));
+    const roomy = Math.max(open, firstAtLeast(starts, place.end + reach));
     after[index] = nothing.slice(0, count).map((_, left) => {
       let best = at(at(least, roomy), left);
       for (let next = open; left > 0 && next < roomy; next += 1) {

@@ -59,7 +59,6 @@ export function prepare(problem: PlanningProblem): PreparedProblem {
     places,
     weeks: prepareWeeks(problem, rules, standing, needs, places, starts),
     starts,
-    gaps,
     airs: rules.airs,
     airRoles: (labels) => ({
       earlier: indicesOf(rules.airs, (rule) => rule.earlier, labels),

@@ -112,6 +112,11 @@ export interface AirRoles {
   readonly later: readonly number[];
 }
 
+/** When the next session of a signature may start once a place is taken, by gaps in minutes and in days. */
+export function opensAt(prepared: Pick<PreparedProblem, 'starts'>, place: Place, signature: number): number {
+  return prepared.starts[signature]?.[place.releases[signature] ?? 0] ?? Infinity;
+}
+
 /** The tables of a whole problem. */
 export interface PreparedProblem {
   readonly problem: PlanningProblem;
@@ -120,8 +125,6 @@ export interface PreparedProblem {
   readonly weeks: readonly PreparedWeek[];
   /** For each signature, the distinct starts of its places, sorted. */
   readonly starts: readonly Int32Array[];
-  /** For each two signatures, minutes from the end of the first to the start of the second. */
-  readonly gaps: readonly (readonly number[])[];
   readonly airs: readonly AirRule[];
   readonly airRoles: (labels: readonly Label[]) => AirRoles;
   readonly rows: readonly RowRule[];

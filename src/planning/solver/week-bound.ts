@@ -8,7 +8,14 @@
  * together there. Then only the counts so far matter, not the hours, and the days can be solved backwards.
  */
 import { type Cost, compareCosts, multipleOf, sumOf, zeroCost } from './cost';
-import type { Place, PreparedDay, PreparedNeed, PreparedProblem, PreparedWeek } from './tables';
+import {
+  opensAt,
+  type Place,
+  type PreparedDay,
+  type PreparedNeed,
+  type PreparedProblem,
+  type PreparedWeek,
+} from './tables';
 
 /** One mix of sessions for one day. */
 interface DayMix {
@@ -138,7 +145,8 @@ interface DayNeed {
   /** Least cost of 0, 1, ... sessions; as many as the day could hold. */
   readonly costs: readonly Cost[];
   readonly shortest: number;
-  readonly firstEnd: number;
+  /** For each signature, the earliest time at which a place of the need leaves its next session open. */
+  readonly opens: readonly number[];
   readonly lastStart: number;
 }
 
@@ -170,7 +178,7 @@ function mixesOf(prepared: PreparedProblem, week: PreparedWeek, day: PreparedDay
       return mixes.length <= MOST_MIXES;
     }
     if (!choose(index + 1, chosen, sessions, cost)) return false;
-    if (!chosen.every((other) => fitTogether(prepared, other, next))) return true;
+    if (!chosen.every((other) => fitTogether(other, next))) return true;
     for (let count = 1; count < next.costs.length && sessions + count <= most; count += 1) {
       counts[next.need.slot] = count;
       const fits = capsHold(prepared, day, [...chosen, next], counts);
@@ -184,8 +192,10 @@ function mixesOf(prepared: PreparedProblem, week: PreparedWeek, day: PreparedDay
 }
 
 function dayNeed(prepared: PreparedProblem, need: PreparedNeed, places: readonly Place[]): DayNeed {
-  const gap = prepared.gaps[need.signature]?.[need.signature] ?? 0;
-  const holds = Math.min(need.count, packed(places, gap));
+  const holds = Math.min(
+    need.count,
+    packed(places, (place) => opensAt(prepared, place, need.signature)),
+  );
   const cheapest = places.map((place) => place.cost).sort(compareCosts);
   const costs = [zeroCost(prepared.layout)];
   for (let count = 0; count < holds; count += 1) {
@@ -195,34 +205,37 @@ function dayNeed(prepared: PreparedProblem, need: PreparedNeed, places: readonly
     need,
     costs,
     shortest: Math.min(...places.map((place) => place.end - place.start)),
-    firstEnd: Math.min(...places.map((place) => place.end)),
+    opens: prepared.starts.map((_, signature) =>
+      Math.min(...places.map((place) => opensAt(prepared, place, signature))),
+    ),
     lastStart: Math.max(...places.map((place) => place.start)),
   };
 }
 
-/** How many of these places can stand together when each keeps `gap` from the next: earliest end first. */
-function packed(places: readonly Place[], gap: number): number {
+/** How many of these places can stand together when each closes the time until `opens`: the earliest of it first. */
+function packed(places: readonly Place[], opens: (place: Place) => number): number {
+  const spans = places.map((place) => ({ start: place.start, open: opens(place) }));
   let free = -Infinity;
   let count = 0;
-  for (const place of [...places].sort((a, b) => a.end - b.end)) {
-    if (place.start < free) continue;
+  for (const { start, open } of spans.sort((a, b) => a.open - b.open)) {
+    if (start < free) continue;
     count += 1;
-    free = place.end + gap;
+    free = open;
   }
   return count;
 }
 
 function mostSessions(prepared: PreparedProblem, places: readonly Place[]): number {
   const signatures = [...new Set(places.map((place) => place.need.signature))];
-  const gaps = signatures.flatMap((first) => signatures.map((second) => prepared.gaps[first]?.[second] ?? 0));
-  return packed(places, Math.min(...gaps));
+  return packed(places, (place) =>
+    Math.min(...signatures.map((signature) => opensAt(prepared, place, signature))),
+  );
 }
 
 /** Whether some place of one need and some place of the other could both stand on the day. */
-function fitTogether(prepared: PreparedProblem, a: DayNeed, b: DayNeed): boolean {
-  const gap = (first: DayNeed, second: DayNeed) =>
-    prepared.gaps[first.need.signature]?.[second.need.signature] ?? 0;
-  return a.firstEnd + gap(a, b) <= b.lastStart || b.firstEnd + gap(b, a) <= a.lastStart;
+function fitTogether(a: DayNeed, b: DayNeed): boolean {
+  const opens = (first: DayNeed, second: DayNeed) => first.opens[second.need.signature] ?? Infinity;
+  return opens(a, b) <= b.lastStart || opens(b, a) <= a.lastStart;
 }
 
 function capsHold(

@@ -20,6 +20,9 @@ import { StateStore } from './state-store';
 import type { Place, PreparedDay, PreparedNeed, PreparedProblem, PreparedWeek, WeekRest } from './tables';
 import type { WeekBound } from './week-bound';
 
+/** How many times more states than its width a quick look may follow within a day. */
+const CROWD = 8;
+
 /** A state on the border of two weeks, and how it was reached. */
 export interface BorderState {
   /** The week that begins here. */
@@ -45,7 +48,7 @@ export interface WeekSearchInput {
   readonly later: Cost;
   /** Only plans below this are looked for. */
   readonly ceiling: Cost;
-  /** How many states to follow from each day. */
+  /** How many states to follow from each day, and some times as many within it. */
   readonly width: number;
   /** When given, only these places are tried. */
   readonly only?: ReadonlySet<number>;
@@ -79,7 +82,7 @@ export class WeekSearch {
    * @returns the states at the end of the week, the most promising first.
    */
   *run(starts: readonly BorderState[]): Generator<void, readonly BorderState[], void> {
-    const { week, only } = this.input;
+    const { week, only, width } = this.input;
     this.begin(starts);
     for (const day of week.days) {
       this.beginDay(day);
@@ -95,6 +98,8 @@ export class WeekSearch {
           }
           yield;
         }
+        // A quick look must stay quick on a day that leaves everything open, too.
+        if (this.live.taken > width * CROWD) this.choose();
       }
       this.endDay(day);
     }

@@ -50,6 +50,9 @@ export interface Places {
 /** Blocked places only show what could be given up, so an hour between them is near enough. */
 const blockedStep = 60;
 
+/** Hours that nobody has named are not worth a finer look than this: the usual times are tried as well. */
+const assumedStep = 60;
+
 /** A usual hour where nothing at all tells of one: after work. An assumption. */
 const plainStart: WallMinutes = 18 * 60;
 
@@ -144,15 +147,20 @@ class DayPlaces {
     const open = without(hours, this.#taken);
     const within = (spans: readonly ClockSpan[], start: WallMinutes) =>
       spans.find((span) => span.start <= start && start + minutes <= span.end);
-    const usual = kept.filter(({ weekday }) => weekday === this.#weekday).map(({ start }) => start);
+    const isNamed = plan.free.length > 0;
+    // Where no hours are named, the athlete's own sessions show at which hours they train.
+    const usual = isNamed
+      ? kept.filter(({ weekday }) => weekday === this.#weekday).map(({ start }) => start)
+      : [...kept.map(({ start }) => start), ...this.input.habits.usualStarts];
     for (const start of [...usual, this.input.ownStart]) {
       if (start === undefined) continue;
       const span = within(hours, start);
-      // Where no hours are named, what was kept shows at which hours the athlete trains.
-      if ((span || plan.free.length === 0) && this.#takenBy(start, start + minutes).length === 0)
+      if ((span || !isNamed) && this.#takenBy(start, start + minutes).length === 0)
         this.#add(start, span, []);
     }
-    for (const start of startsIn(open, minutes)) this.#add(start, within(hours, start), []);
+    const starts = startsIn(open, minutes);
+    for (const start of isNamed ? starts : starts.filter((one) => one % assumedStep === 0))
+      this.#add(start, within(hours, start), []);
     for (const start of startsIn(hours, minutes).filter((one) => one % blockedStep === 0)) {
       const blockedBy = this.#takenBy(start, start + minutes);
       if (blockedBy.length > 0) this.#add(start, within(hours, start), blockedBy);

@@ -103,8 +103,15 @@ export class MipModel {
 
   /** Whether the two cannot both stand. */
   clash(a: Session, b: Session): boolean {
-    if (a.start <= b.start) return b.start < a.end + this.gap(a.labels, b.labels);
-    return a.start < b.end + this.gap(b.labels, a.labels);
+    const [first, second] = a.start <= b.start ? [a, b] : [b, a];
+    if (second.start < first.end + this.gap(first.labels, second.labels)) return true;
+    return this.problem.rules.some(
+      (rule) =>
+        rule.type === 'day-gap' &&
+        has(first.labels, rule.earlier) &&
+        has(second.labels, rule.later) &&
+        second.day < first.day + rule.days,
+    );
   }
 
   #addVariables(): void {

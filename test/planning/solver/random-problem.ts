@@ -92,6 +92,13 @@ const rule: fc.Arbitrary<Rule> = fc.oneof(
     }),
   ),
   fc.record({
+    type: fc.constant('day-gap' as const),
+    id: fc.constant(''),
+    earlier: sessionClass,
+    later: sessionClass,
+    days: fc.constantFrom(1, 2, 3, 7),
+  }),
+  fc.record({
     type: fc.constant('count' as const),
     id: fc.constant(''),
     of: sessionClass,
