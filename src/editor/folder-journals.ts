@@ -4,6 +4,7 @@ import { JournalCollection } from '../journal/journal-collection';
 import type { JournalUpdate } from '../journal/journal-updates';
 import type { NotePath } from '../journal/note';
 import type { NoteSource } from '../journal/note-source';
+import { addDays } from '../notation/time/iso-date';
 import type { JournalSettings, OpenJournal, OpenJournalChange } from './open-journal';
 import { clockDate, machineZone, readSettings } from './settings';
 import { type NoteReaderOfFolder, notePath, noteUri, watchNotes } from './workspace-note-source';
@@ -47,10 +48,10 @@ function readsFirst(path: NotePath, around: ReadonlySet<string>): boolean {
   return !/^\d{4}-/.test(name) || around.has(name.slice(0, 7));
 }
 
-/** The months, as names of notes begin, of the days around now. */
-function monthsAroundNow(): ReadonlySet<string> {
-  const now = Date.now();
-  return new Set([-14, 0, 14].map((days) => new Date(now + days * 86_400_000).toISOString().slice(0, 7)));
+/** The months, as names of notes begin, of the days around the day from which the folder is looked at. */
+function monthsAroundToday(folder: vscode.Uri): ReadonlySet<string> {
+  const today = readSettings(folder).today ?? clockDate('UTC');
+  return new Set([-14, 0, 14].map((days) => addDays(today, days).slice(0, 7)));
 }
 
 /** The journals of one workspace folder: one collection, fed by the folder's files and the open documents. */
@@ -81,7 +82,7 @@ export class FolderJournals implements vscode.Disposable {
 
   /** Reads what is new on the disk; the first call reads everything. Resolves at the latest when all is read. */
   async load(onFirstRead?: () => void): Promise<void> {
-    const around = monthsAroundNow();
+    const around = monthsAroundToday(this.folder.uri);
     const begin = performance.now();
     await this.#collection.load({
       shouldStop: () => this.#disposed,

@@ -6,6 +6,7 @@ import { formatTime } from '../../notation/time/wall-clock';
 import { type NextWeek, planNextWeek } from '../../planning/next-week';
 import type { NoteChange } from '../../planning/note-change';
 import type { PlannedSession } from '../../planning/plan-weeks';
+import { minutesInWords } from '../../training/wording';
 import { applyChanges } from '../apply-changes';
 import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
@@ -25,17 +26,19 @@ function dateOfNote(path: NotePath): string {
 function sessionWords(session: PlannedSession): string {
   const time = session.start === undefined ? '' : `${formatTime(session.start)} `;
   const goal = session.goal === undefined ? '' : vscode.l10n.t(' for {0}', session.goal);
-  return `${time}${session.kind} ${vscode.l10n.t('{0} min', session.minutes)}${goal}`;
+  return `${time}${session.kind}${goal}`;
 }
 
 /** What one day's note gains: its sessions with their reasons, or nothing on a day of rest. */
 function choiceFor(change: NoteChange, plan: NextWeek, journal: OpenJournal): NoteChoice {
   const date = dateOfNote(change.note);
   const sessions = plan.placed.filter((session) => session.date === date);
-  const what = sessions.length === 0 ? vscode.l10n.t('rest day') : sessions.map(sessionWords).join('; ');
+  const what = sessions.length === 0 ? vscode.l10n.t('rest day') : sessions.map(sessionWords).join(', ');
+  const minutes = sessions.reduce((total, session) => total + session.minutes, 0);
+  const where = change.kind === 'create' ? vscode.l10n.t('new note') : vscode.l10n.t('added to the note');
   return {
     label: `${editorWords().dates.short(date as IsoDate)}: ${what}`,
-    description: change.kind === 'create' ? vscode.l10n.t('new note') : vscode.l10n.t('added to the note'),
+    description: minutes === 0 ? where : `${minutesInWords(minutes)}, ${where}`,
     ...(sessions.length === 0 ? {} : { detail: sessions.map((session) => say(session.reason)).join('; ') }),
     picked: true,
     buttons:
