@@ -43,8 +43,10 @@ export async function openLiveEditor({
   const server = await startEditorServer({
     settings: { 'workbench.colorTheme': themes[theme], 'window.autoDetectHighContrast': false, ...settings },
   });
+  /** @type {import('playwright-core').Browser | undefined} */
+  let browser;
   try {
-    const browser = await launchBrowser();
+    browser = await launchBrowser();
     const context = await browser.newContext({
       viewport: { width, height },
       permissions: ['clipboard-read', 'clipboard-write'],
@@ -62,9 +64,10 @@ export async function openLiveEditor({
     page.on('console', (message) => editor.consoleLines.push(`${message.type()}: ${message.text()}`));
     page.setDefaultTimeout(60_000);
     await page.goto(workbenchAddress(server, { folder, extension }));
-    await page.locator('.explorer-folders-view .monaco-list-row, .welcome-view').first().waitFor();
+    await page.locator('.explorer-folders-view .monaco-list, .welcome-view').first().waitFor();
     return editor;
   } catch (error) {
+    await browser?.close();
     await server.stop();
     throw error;
   }
@@ -115,8 +118,7 @@ export class LiveEditor {
    * @param {string} title
    */
   async runCommand(title) {
-    await this.page.keyboard.press('F1');
-    await this.#pick(`>${title}`, title);
+    await this.#pick('F1', `>${title}`, title);
   }
 
   /**
@@ -124,8 +126,7 @@ export class LiveEditor {
    * @param {string} path relative to the opened folder, with slashes
    */
   async openFile(path) {
-    await this.page.keyboard.press('Control+p');
-    await this.#pick(path, basename(path));
+    await this.#pick('Control+p', path, basename(path));
     await this.page.locator(`.tab.active[data-resource-name="${basename(path)}"]`).waitFor();
     await this.page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
   }
@@ -286,7 +287,7 @@ export class LiveEditor {
    * @param {string} label
    */
   async choose(label) {
-    await this.#pick(label, label);
+    await this.#take(label, label, 60_000);
   }
 
   /**
@@ -399,18 +400,36 @@ export class LiveEditor {
   }
 
   /**
-   * @param {string} text what is typed into the open list
+   * Opens a list with a key, types into it, and takes a row. The list closes when something else takes the focus
+   * meanwhile, such as a page that has just been opened: a person then opens it again.
+   * @param {string} key opens the list
+   * @param {string} text what is typed into it
    * @param {string} label the label of the row that is taken
    */
-  async #pick(text, label) {
-    const input = this.page.locator('.quick-input-widget input[type="text"]');
-    await input.waitFor();
-    await input.fill(text);
-    const row = this.page
-      .locator('.quick-input-list .monaco-list-row')
-      .filter({ has: this.page.locator('.quick-input-list-label .label-name', { hasText: exactly(label) }) })
-      .first();
-    await row.click();
+  async #pick(key, text, label) {
+    for (let attempt = 1; ; attempt += 1) {
+      await this.page.keyboard.press(key);
+      try {
+        await this.#take(text, label, 15_000);
+        return;
+      } catch (error) {
+        if (attempt === 3) throw error;
+        await this.page.keyboard.press('Escape');
+      }
+    }
+  }
+
+  /**
+   * Types into the open list and takes the row of a label.
+   * @param {string} text
+   * @param {string} label
+   * @param {number} timeout in milliseconds, for each of the two
+   */
+  async #take(text, label, timeout) {
+    await this.page.locator('.quick-input-widget input[type="text"]').fill(text, { timeout });
+    const labels = this.page.locator('.quick-input-list-label .label-name', { hasText: exactly(label) });
+    const rows = this.page.locator('.quick-input-list .monaco-list-row').filter({ has: labels });
+    await rows.first().click({ timeout });
   }
 }
 

@@ -5,18 +5,26 @@
 /**
  * @typedef {object} Scene
  * @property {string} name the picture's file is named `NAME-THEME.png`
- * @property {'athlete' | 'coach'} sample which sample journal is open
+ * @property {'athlete' | 'coach' | 'empty'} sample which sample journal is open; `empty` is a folder with nothing in it
+ * @property {boolean} [forReview] taken only when it is asked for: to be looked at, not to be shown
+ * @property {number} [width] of the window, where it matters
+ * @property {number} [height]
  * @property {(editor: LiveEditor, today: string) => Promise<void>} steps what is done before the picture is taken;
  *   `today` is `YYYY-MM-DD`
  */
 
 /** Time for the last movement on the screen to end. @param {LiveEditor} editor */
-const settle = (editor) => editor.page.waitForTimeout(800);
+const settle = async (editor) => {
+  // Away from everything that says its name when the mouse rests on it.
+  await editor.page.mouse.move(2, 2);
+  await editor.page.waitForTimeout(1200);
+};
 
 /** Opens the views and today's note, and waits for what is found in it. @param {LiveEditor} editor @param {string} today */
 async function openDay(editor, today) {
   await editor.openViewContainer('Training Journal');
   await editor.waitForStatus('this week');
+  await editor.treeRow('done 8/10').waitFor();
   await editor.openFile(`${today}.md`);
   await editor.waitForSquiggle('warning');
 }
@@ -82,7 +90,8 @@ export const scenes = [
     steps: async (editor, today) => {
       await openDay(editor, today);
       await editor.runCommand('Training: Open the Guide');
-      await editor.page.waitForTimeout(2500);
+      await (await editor.webviewFrame()).getByRole('heading').first().waitFor();
+      await settle(editor);
     },
   },
   {
@@ -92,6 +101,138 @@ export const scenes = [
       await editor.openViewContainer('Training Journal');
       await editor.waitForStatus('this week');
       await editor.runCommand('Problems: Focus on Problems View');
+      await settle(editor);
+    },
+  },
+  {
+    name: 'welcome',
+    sample: 'empty',
+    forReview: true,
+    steps: async (editor) => {
+      await editor.openViewContainer('Training Journal');
+      await editor.page.locator('.welcome-view-content').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'starter',
+    sample: 'empty',
+    forReview: true,
+    steps: async (editor) => {
+      await editor.openViewContainer('Training Journal');
+      await editor.page.getByRole('button', { name: 'Create a Starter Journal' }).click();
+      await editor.page.locator('.tab.active[data-resource-name="goals.md"]').waitFor();
+      await editor.waitForStatus('this week');
+      await settle(editor);
+    },
+  },
+  {
+    name: 'views',
+    sample: 'athlete',
+    forReview: true,
+    height: 1600,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      for (const goal of ['Shoulders', 'handstand']) {
+        const row = editor.treeRow(new RegExp(goal, 'i'));
+        if (await row.isVisible()) await row.click();
+      }
+      await settle(editor);
+    },
+  },
+  {
+    name: 'hover-goal',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.goTo(3, 50);
+      await editor.hoverText();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'completion-tags',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.goTo(9);
+      await editor.type('#');
+      await editor.suggestions();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'problems',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.problems();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'finding-page',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.goTo(3, 14);
+      await editor.hoverText();
+      await editor.page.locator('.monaco-hover a.code-link').first().dispatchEvent('click');
+      await (await editor.webviewFrame()).getByRole('heading').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'goal-page-all',
+    sample: 'athlete',
+    forReview: true,
+    height: 2400,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.runCommand('Training: Open the Goal Page');
+      const frame = await editor.webviewFrame();
+      await frame.locator('canvas').nth(2).waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'goal-page-narrow',
+    sample: 'athlete',
+    forReview: true,
+    width: 400,
+    steps: async (editor, today) => {
+      await editor.openFile(`${today}.md`);
+      await editor.waitForSquiggle('warning');
+      await editor.press('Control+b');
+      await editor.runCommand('Training: Open the Goal Page');
+      const frame = await editor.webviewFrame();
+      await frame.locator('canvas').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'move-session',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.goTo(3, 14);
+      await editor.runCommand('Training: Move the Session to Another Day');
+      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'notes',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.openFile('low-split.md');
       await settle(editor);
     },
   },
