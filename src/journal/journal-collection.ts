@@ -310,7 +310,10 @@ export class JournalCollection {
     this.#notesRead += 1;
     const text = await this.#source.read(path).catch(() => undefined);
     return () => {
-      if (known.heard === asked) this.#setDisk(known, text);
+      if (known.heard !== asked) return;
+      // What could not be read is asked for again the next time, even when its file looks the same then.
+      if (text === undefined) known.file = undefined;
+      this.#setDisk(known, text);
     };
   }
 
