@@ -12,11 +12,8 @@ import { isTagName, tagNames, tagReaders } from './tags/tag-readers';
 
 const nothing: NoteReading = { headings: [], entries: [], problems: [] };
 
-/**
- * Characters up to which a note is read. A day note has a thousand; building the tree of a pasted book would hold
- * up everything else for a minute.
- */
-const longestRead = 400_000;
+/** Characters up to which a note is read. A day note has a thousand, a book a million. */
+const longestRead = 4_000_000;
 
 /** A line that may begin with a tag, behind marks of lists, quotes and tasks; or front matter. */
 const mayHoldSomething = /(?:^\ufeff?|[\r\n])[ \t>*+\-0-9.)[\]xX]*#\p{L}|^\ufeff?---[ \t]*[\r\n]/u;
@@ -38,7 +35,8 @@ function nearMiss(line: TagLine): NotationProblem | undefined {
 
 /**
  * Reads one note: its front matter, headings, entries and problems, in the order of the text. Any text is valid
- * input; one that is longer than any note a person writes by hand counts as words without tags. Ranges count the UTF-16 units of `text` as given, a byte order mark included.
+ * input; one that is longer than any note a person writes by hand counts as words without tags. Ranges count the
+ * UTF-16 units of `text` as given, a byte order mark included.
  * @param markdown Decides which lines are ordinary text.
  */
 export function readNote(text: string, markdown: MarkdownReader = scanLines): NoteReading {
