@@ -239,6 +239,54 @@ describe('a week in which not everything fits', () => {
     assert.equal(plan(need('2/week 60min 8/10 gap:49h')).status, 'impossible');
   });
 
+  it('writes a change where one limit of one line is all that changes', () => {
+    const writing = plan(notes).remedies.flatMap(({ writes }) => (writes ? [writes] : []));
+    assert.equal(writing.length, 1);
+    const after = applied(notes, writing[0] ?? []);
+    assert.deepEqual(changed(notes, writing[0] ?? []), {
+      'goals.md': (notes['goals.md'] ?? '').replace('gap:72h', 'gap:48h'),
+    });
+    assert.deepEqual([plan(after).status, plan(after).leftOut], ['proven best', []]);
+  });
+
+  for (const [name, from, to] of [
+    ['a gap', '#rule flexibility gap:72h -- mine', '#rule flexibility gap:48h -- mine'],
+    ['a gap in days', '#rule flexibility gap:3d', '#rule flexibility gap:2d'],
+    ['a maximum', '#rule flexibility max:1/week gap:1h', '#rule flexibility max:2/week gap:1h'],
+    [
+      'a cap',
+      '#rule any cap:1h\n- #busy 2026-03-03..2026-03-08',
+      '#rule any cap:2h\n- #busy 2026-03-03..2026-03-08',
+    ],
+  ] as const) {
+    it(`changes ${name} where it is written, to what makes everything fit`, () => {
+      const of = (rule: string): Notes => ({
+        'journal.md': `${noRecovery}- #free mon wed 18:00-21:00\n- #need flexibility 2/week 60min 8/10\n- ${rule}\n${
+          rule.includes('cap') ? '- #rule flexibility gap:10min\n' : ''
+        }`,
+      });
+      const changes = plan(of(from)).remedies.flatMap(({ writes }) => (writes ? [writes] : []));
+      const texts = changes.map((one) => applied(of(from), one));
+      assert.ok(
+        texts.some((after) => after['journal.md'] === of(to)['journal.md']),
+        JSON.stringify(texts),
+      );
+      for (const after of texts)
+        assert.deepEqual([plan(after).status, plan(after).leftOut], ['proven best', []]);
+    });
+  }
+
+  it('writes a rule of its own in place of one that holds without a line', () => {
+    const before: Notes = {
+      'journal.md': `${noRecovery}- #free mon tue 18:00-19:00\n- #need strength 2/week 60min 8/10\n`,
+    };
+    const written = plan(before).remedies.flatMap(({ writes }) => (writes ? [writes] : []));
+    assert.equal(written.length, 1);
+    const after = applied(before, written[0] ?? []);
+    assert.match(after['journal.md'] ?? '', /^- #rule strength gap:12h$/m);
+    assert.deepEqual([plan(after).status, plan(after).leftOut], ['proven best', []]);
+  });
+
   it('never asks anybody to train on in pain', () => {
     const hurt: Notes = {
       'journal.md': `${noRecovery}- #routine back flexibility regions:lower-back\n- #need flexibility 1/week 60min 8/10 routine:back\n`,

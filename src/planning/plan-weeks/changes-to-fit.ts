@@ -1,4 +1,5 @@
 import type { Message } from '../../training/finding';
+import { entryPlace } from '../../training/session-place';
 import type { CheckContext } from '../../training/week-under-check';
 import { lengthInWords, message } from '../../training/wording';
 import type { PlanningProblem, Rule } from '../solver/problem';
@@ -9,6 +10,7 @@ import type { WeekProblem } from '../week-problem/build-problem';
 import type { ProblemSource } from '../week-problem/problem-source';
 import { explainNodes, type FoundConflict, namedLine } from './explain-weeks';
 import { joined, listed } from './joined-messages';
+import { type LimitField, limitChange, writtenLength } from './limit-change';
 import { partInWords, partPlaces, sessionsInWords, weekdayWord } from './part-words';
 import type { PlanRemedy } from './weeks-plan';
 
@@ -38,6 +40,8 @@ const mostSteps = 6;
 interface Change extends PossibleChange {
   readonly title: Message;
   readonly source: ProblemSource;
+  /** What the line of the limit would say; `undefined` for what no single line says. */
+  readonly field?: LimitField;
 }
 
 function ruleOf(problem: PlanningProblem, id: string): Rule | undefined {
@@ -60,6 +64,21 @@ function withMax(problem: PlanningProblem, id: string, max: number): PlanningPro
   };
 }
 
+/** A gap of days in the unit in which its line says it. */
+function writtenDays(days: number, source: ProblemSource): string {
+  const isInDays =
+    (source.about === 'rule' && source.rule.gap?.unit === 'd') ||
+    (source.about === 'need' && source.need.gap?.unit === 'd');
+  return isInDays ? `${days}d` : `${days * 24}h`;
+}
+
+/** One session a week more, where the line counts sessions. */
+function oneMore(max: number, source: ProblemSource): { readonly field?: LimitField } {
+  const written =
+    source.about === 'rule' ? source.rule.max : source.about === 'need' ? source.need.max : undefined;
+  return written?.count === undefined ? {} : { field: { name: 'max', text: `${max + 1}/week` } };
+}
+
 /** What could be changed about a limit or a gap, the smallest change first. */
 function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonly Change[] {
   const steps = Array.from({ length: mostSteps }, (_, index) => index + 1);
@@ -73,6 +92,7 @@ function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonl
           ...base,
           cost: costs.gap + step,
           title: joined([message('Make it {0} in place of ', lengthInWords({ minutes, unit: 'h' })), words]),
+          field: { name: 'gap', text: writtenLength(minutes) },
           apply: (problem) => withMinutes(problem, rule.id, minutes),
         }));
     case 'day-gap':
@@ -88,6 +108,7 @@ function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonl
             ),
             words,
           ]),
+          field: { name: 'gap', text: writtenDays(rule.days - step, source) },
           apply: (problem) => withDays(problem, rule.id, rule.days - step),
         }));
     case 'cap':
@@ -95,6 +116,7 @@ function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonl
         ...base,
         cost: costs.limit + step,
         title: joined([message('Allow {0} min more than ', step * capStep), words]),
+        field: { name: 'cap', text: writtenLength(rule.minutes + step * capStep) },
         apply: (problem) => withMinutes(problem, rule.id, rule.minutes + step * capStep),
       }));
     case 'count': {
@@ -105,6 +127,7 @@ function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonl
           ...base,
           cost: costs.limit,
           title: joined([message('Allow one more than '), words]),
+          ...oneMore(max, source),
           apply: (problem) => withMax(problem, rule.id, max + 1),
         },
       ];
@@ -115,6 +138,7 @@ function ruleChanges(rule: Rule, source: ProblemSource, words: Message): readonl
           ...base,
           cost: costs.rest,
           title: joined([message('Do with one day less than '), words]),
+          field: { name: 'min', text: `${Math.max(0, rule.days - 1)}/week` },
           apply: (problem) => withDays(problem, rule.id, Math.max(0, rule.days - 1)),
         },
       ];
@@ -184,19 +208,25 @@ export function* changesToFit(
     const [works] = yield* remedySteps(problem, [change], { limit: 1, nodeLimit: explainNodes });
     if (works) (change.source.about === 'hours' ? days : found).push(change);
   }
-  return [...oneOfDays(days), ...found.map((change) => remedy(change, context))];
+  return [...oneOfDays(days, context), ...found.map((change) => remedy(change, context))];
 }
 
-function remedy({ title, source }: Change, context: CheckContext): PlanRemedy {
+function remedy({ title, source, field }: Change, context: CheckContext): PlanRemedy {
   const [place] = partPlaces(source);
-  return { title, ...(place ? { line: namedLine(context.journal, place) } : {}) };
+  return {
+    title,
+    ...(place ? { line: namedLine(context.journal, place) } : {}),
+    ...(field ? { writes: limitChange(context.journal, source, field) } : {}),
+  };
 }
 
-/** Time on any of some days: one remedy, as it is one thing to do. */
-function oneOfDays(days: readonly Change[]): readonly PlanRemedy[] {
+/** Time on any of some days: one remedy, as it is one thing to do. It is written beside the other hours. */
+function oneOfDays(days: readonly Change[], { journal, plan }: CheckContext): readonly PlanRemedy[] {
   if (days.length === 0) return [];
+  const last = plan.free.at(-1);
   const names = days.map(({ source }) =>
     message('{0}', source.about === 'hours' ? weekdayWord(source.weekday) : ''),
   );
-  return [{ title: joined([message('Make time on '), listed(names, ' or ')]) }];
+  const title = joined([message('Make time on '), listed(names, ' or ')]);
+  return [{ title, ...(last ? { line: namedLine(journal, entryPlace(last)) } : {}) }];
 }

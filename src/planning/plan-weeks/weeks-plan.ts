@@ -81,6 +81,8 @@ export interface PlanRemedy {
   readonly title: Message;
   /** The line to change, when there is one. */
   readonly line?: NamedLine;
+  /** What writes it, where one limit of one line is all that changes; left out where the athlete has to say how. */
+  readonly writes?: readonly NoteChange[];
 }
 
 /**

@@ -1,11 +1,7 @@
-import type { Journal } from '../../journal/journal';
-import type { NotePath } from '../../journal/note';
-import { joinPath } from '../../journal/note-path';
 import type { Entry, NeedEntry, RuleEntry } from '../../notation/entries';
 import { setFieldEdits } from '../../notation/write-entry';
 import { message } from '../../training/wording';
-import { insertLines } from '../insert-lines';
-import type { NoteChange } from '../note-change';
+import { addRuleLine } from '../rule-line';
 import type { Remedy, RemedyMaker, ToMend } from './remedy';
 
 function keepsGap(entry: Entry): entry is RuleEntry | NeedEntry {
@@ -18,23 +14,6 @@ function gapEntry({ journal, finding }: ToMend): RuleEntry | NeedEntry | undefin
     .note(finding.note)
     ?.reading.entries.filter(keepsGap)
     .find(({ range }) => range.start <= finding.range.start && finding.range.end <= range.end);
-}
-
-/** The note in which most rules stand, else the journal's own note, else `rules.md` in its folder. */
-function rulesNote(journal: Journal): NotePath {
-  const counts = new Map<NotePath, number>();
-  for (const { note } of journal.plan.rules) counts.set(note, (counts.get(note) ?? 0) + 1);
-  const [most] = [...counts].sort(([, one], [, other]) => other - one);
-  if (most) return most[0];
-  const own = joinPath(journal.root, 'journal.md');
-  return journal.note(own) ? own : joinPath(journal.root, 'rules.md');
-}
-
-function added(journal: Journal, path: NotePath, line: string): readonly NoteChange[] {
-  const note = journal.note(path);
-  if (!note) return [{ kind: 'create', note: path, text: `${line}\n` }];
-  const edit = insertLines(note.text, [line], [(entry) => entry.tag === 'rule']);
-  return edit ? [{ kind: 'edit', note: path, before: note.text, edits: [edit] }] : [];
 }
 
 /**
@@ -62,7 +41,7 @@ export const writeRule: RemedyMaker = function* (mend): Generator<Remedy> {
   yield {
     name: 'write-rule',
     title: message('Write the rule {0}', line),
-    changes: added(journal, rulesNote(journal), `- ${line}`),
+    changes: addRuleLine(journal, line),
     preferred: true,
   };
 };
