@@ -18,6 +18,7 @@ const pureFolders = [
   'command-line',
   'editor-pages',
   'editor-views',
+  'fuzz',
   'package',
   'scripts',
 ];
