@@ -52,16 +52,25 @@ export function weekReader(journal: Journal, today: IsoDate): WeekReader {
   };
 }
 
-/** The standing sessions of the days `first` to `last`, in order of time. */
-export function standingBetween(
+/** Every session of the days `first` to `last`, standing or not, in order of time. */
+export function sessionsBetween(
   weeks: WeekReader,
   first: DayNumber,
   last: DayNumber,
 ): readonly SessionFacts[] {
   const found: SessionFacts[] = [];
   for (let monday = first - isoWeekday(first) + 1; monday <= last; monday += 7) {
-    const { standing } = weeks(isoWeekOfDay(monday));
-    found.push(...standing.filter(({ session }) => session.day >= first && session.day <= last));
+    const { sessions } = weeks(isoWeekOfDay(monday));
+    found.push(...sessions.filter(({ session }) => session.day >= first && session.day <= last));
   }
   return found;
+}
+
+/** The standing sessions of the days `first` to `last`, in order of time. */
+export function standingBetween(
+  weeks: WeekReader,
+  first: DayNumber,
+  last: DayNumber,
+): readonly SessionFacts[] {
+  return sessionsBetween(weeks, first, last).filter(({ stands }) => stands);
 }
