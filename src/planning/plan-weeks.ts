@@ -6,7 +6,7 @@ import { changesToFit } from './plan-weeks/changes-to-fit';
 import { differencesTo } from './plan-weeks/differences';
 import { conflictOf } from './plan-weeks/explain-weeks';
 import { leftOutReason } from './plan-weeks/left-out-reason';
-import { placedReason } from './plan-weeks/placed-reason';
+import { placedReason, whyPlaced } from './plan-weeks/placed-reason';
 import {
   isImpossible,
   type SolvedSession,
@@ -48,6 +48,11 @@ function plannedSession(solved: SolvedSession, all: SolvedWeeks): PlannedSession
   const { asked, place, session } = solved;
   const { what, facts } = asked;
   const goal = what.is === 'new' ? what.demand.need?.goal : facts.goals[0];
+  const why = whyPlaced(solved, {
+    context: all.context,
+    habits: all.habits,
+    rules: all.first?.built.problem.rules ?? [],
+  });
   return {
     date: session.date,
     ...(place.start === undefined ? {} : { start: place.start }),
@@ -56,11 +61,8 @@ function plannedSession(solved: SolvedSession, all: SolvedWeeks): PlannedSession
     ...(goal === undefined ? {} : { goal }),
     with: session.entry.with.map(({ value }) => value),
     ...(what.is === 'moving' ? { from: what.session } : {}),
-    reason: placedReason(solved, {
-      context: all.context,
-      habits: all.habits,
-      rules: all.first?.built.problem.rules ?? [],
-    }),
+    why,
+    reason: placedReason(solved, why),
     asked,
   };
 }
@@ -134,6 +136,7 @@ export function changesFor(
 export function* planWeeksSteps(journal: Journal, options: PlanWeeksOptions): Steps<WeeksPlan> {
   const solved = yield* solveWeeks(journal, options);
   const original = checkContext(journal, { today: options.today, zone: options.zone });
+  yield 0;
   const placed = wanted(solved)
     .filter(({ asked, session }) => !standsAlready(asked, session))
     .map((one) => plannedSession(one, solved))

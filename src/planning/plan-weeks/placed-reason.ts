@@ -96,18 +96,22 @@ export function placeWords(solved: SolvedSession, input: ReasonInput): readonly 
   ];
 }
 
-/** `Thursday 18:30: coach; 71 h after Monday's`. */
-export function placedReason(solved: SolvedSession, input: ReasonInput): Message {
-  const { asked, place } = solved;
-  const from = asked.what.is === 'moving' ? asked.what.session : undefined;
+/** `moved from Monday; coach; 71 h after Monday's`, or what the hours say when there is nothing else to say. */
+export function whyPlaced(solved: SolvedSession, input: ReasonInput): Message {
+  const { what } = solved.asked;
+  const from = what.is === 'moving' ? what.session : undefined;
   const parts: readonly Message[] = [
     ...(from ? [message('moved from {0}', weekdayName(from.day))] : []),
     ...placeWords(solved, input),
   ];
-  const reasons = parts.length > 0 ? parts : [hoursWords(solved, input.context)];
+  return joined(separated(parts.length > 0 ? parts : [hoursWords(solved, input.context)], '; '));
+}
+
+/** `Thursday 18:30: coach; 71 h after Monday's`. */
+export function placedReason({ place }: SolvedSession, why: Message): Message {
   const name = weekdayName(place.day);
   return joined([
     place.start === undefined ? message('{0}: ', name) : message('{0} {1}: ', name, formatTime(place.start)),
-    ...separated(reasons, '; '),
+    why,
   ]);
 }

@@ -170,6 +170,7 @@ function* solveRound(
       built.problem,
       options.nodeLimit === undefined ? {} : { nodeLimit: options.nodeLimit },
     );
+    yield 0;
     const [violation] = checkPlan(built.problem, plan.placed).violations;
     if (violation) throw new IllegalPlanError(`The plan breaks ${violation.rule}.`);
     const placed = solvedSessions(built, plan);
@@ -220,7 +221,10 @@ export function* solveWeeks(journal: Journal, options: PlanWeeksOptions): Steps<
   let isProven = true;
   let context = original;
   for (let round = 0; round < mostRounds; round += 1) {
+    // Between the searches there is work, too, between which others may do theirs.
+    yield 0;
     const asked = askedOf(context, habits, options, round === 0 && options.mode === 'rearrange');
+    yield 0;
     last = undefined;
     unplaced = [];
     if (asked.length === 0) break;

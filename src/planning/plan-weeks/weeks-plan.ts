@@ -43,7 +43,9 @@ export interface PlannedSession {
   readonly with: readonly string[];
   /** Where it stood, when it moves. */
   readonly from?: Session;
-  /** Why it stands there, in a few words. */
+  /** Why it stands there, in a few words: `coach; 71 h after Monday's`. */
+  readonly why: Message;
+  /** The same with the place in front: `Thursday 18:30: coach; 71 h after Monday's`. */
   readonly reason: Message;
   /** What it was asked as, for its note. */
   readonly asked: AskedSessions;
