@@ -3,6 +3,7 @@ import { registerCodeActions } from './code-actions';
 import { registerCalendarCommand } from './commands/calendar-command';
 import { registerMeasurementCommand } from './commands/measurement-command';
 import { registerNextWeekCommand } from './commands/next-week-command';
+import { registerRearrangeCommand } from './commands/rearrange-command';
 import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
 import { registerStarterJournalCommand } from './commands/starter-journal-command';
@@ -58,6 +59,7 @@ export function activateJournal(
     registerMeasurementCommand(context),
     registerStarterJournalCommand(context),
     registerNextWeekCommand(context),
+    registerRearrangeCommand(context),
     registerWeekReviewCommand(context),
     registerCalendarCommand(context, extension.workspaceState),
     registerCommand(context, 'refresh', () => journals.refresh()),

@@ -1,4 +1,6 @@
 import * as vscode from 'vscode';
+import { parseIsoDate } from '../notation/time/iso-date';
+import { isoWeekOf } from '../notation/time/iso-week';
 import { type Remedy, remediesFor } from '../planning/remedies';
 import type { Finding, RemedyName } from '../training/finding';
 import { savableNotes, saveQuietly, workspaceEditFor } from './apply-changes';
@@ -13,6 +15,8 @@ const saveCommand = 'trainingJournal.saveNotes';
 function kindOf(name: RemedyName): vscode.CodeActionKind {
   return vscode.CodeActionKind.QuickFix.append('training').append(name);
 }
+
+const rearrangeKind = vscode.CodeActionKind.QuickFix.append('training').append('rearrange-week');
 
 function actionFor(
   journal: OpenJournal,
@@ -31,6 +35,20 @@ function actionFor(
     title: vscode.l10n.t('Save the changed notes'),
     arguments: [uris],
   };
+  return action;
+}
+
+/** For a session that was missed in the running week: the rest of it is arranged anew, and shown before it is. */
+function rearrangeAction(
+  journal: OpenJournal,
+  { finding, diagnostic }: ShownFinding,
+): vscode.CodeAction | undefined {
+  const date = finding.code === 'session-overdue' && parseIsoDate(String(finding.facts.date));
+  if (!date || isoWeekOf(date) !== isoWeekOf(journal.today())) return undefined;
+  const title = vscode.l10n.t('Rearrange the rest of this week');
+  const action = new vscode.CodeAction(title, rearrangeKind);
+  action.diagnostics = [diagnostic];
+  action.command = { command: 'trainingJournal.rearrangeWeek', title, arguments: [journal.id] };
   return action;
 }
 
@@ -77,6 +95,8 @@ export function registerCodeActions(context: FeatureContext, findings: Findings)
         if (token.isCancellationRequested) return undefined;
         const shown = shownFor(findings, document.uri, diagnostic);
         if (!shown) continue;
+        const rearrange = rearrangeAction(found.journal, shown);
+        if (rearrange && (!only || only.contains(rearrangeKind))) actions.set(rearrange.title, rearrange);
         for (const remedy of remediesOf(found.journal, shown.finding))
           if (!only || only.contains(kindOf(remedy.name)))
             addAction(actions, actionFor(found.journal, shown, remedy, own.length === 1), remedy);

@@ -2,6 +2,7 @@ import type * as vscode from 'vscode';
 import type { Journal } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
 import type { DayNumber, IsoDate } from '../notation/time/iso-date';
+import type { TimeOfDay } from '../planning/week-problem/places';
 
 /** Settings of one journal, read once and validated; a change makes a new value. */
 export interface JournalSettings {
@@ -13,6 +14,10 @@ export interface JournalSettings {
   readonly alarmMinutes?: number;
   /** The chance of "still sore" that the athlete accepts, inside 0..1. */
   readonly recoveryChance: number;
+  /** What of the private parts a week's review repeats; nothing unless it was asked for by name. */
+  readonly review: { readonly pain: boolean; readonly why: boolean };
+  /** Whether sessions are liked best early or late in their hours. */
+  readonly timeOfDay: TimeOfDay;
   readonly findings: { readonly enabled: boolean; readonly weeksBefore: number; readonly weeksAfter: number };
 }
 

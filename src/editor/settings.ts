@@ -35,6 +35,12 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
     ...(today ? { today } : {}),
     ...(isKnownZone(timeZone) ? { timeZone } : {}),
     recoveryChance: chance(settings.get('recovery.chance')),
+    // Private: only a plain yes counts as one.
+    review: {
+      pain: settings.get<unknown>('review.pain') === true,
+      why: settings.get<unknown>('review.why') === true,
+    },
+    timeOfDay: settings.get<unknown>('planning.timeOfDay') === 'later' ? 'later' : 'earlier',
     findings: {
       enabled: settings.get<boolean>('findings.enabled', true),
       weeksBefore: wholeNumber(settings.get('findings.weeksBefore'), 1, 520),

@@ -91,6 +91,21 @@ describe('the view of what is due', () => {
     assert.ok(sessions.every((node) => /overdue|planned|done|skipped/.test(node.description ?? '')));
   });
 
+  it('tells what was missed in the running week, and can be arranged anew, from what is older', () => {
+    const overdue = allNodes(dueNodes([contextOf(week, '2026-02-25')])).filter(
+      ({ icon }) => icon === 'history',
+    );
+    assert.deepEqual(
+      overdue.map(({ date, kind }) => [date, kind]),
+      [
+        ['2026-02-24', 'session.missed'],
+        ['2026-02-23', 'session.missed'],
+        ['2026-02-12', 'session.open'],
+        ['2025-12-30', 'session.open'],
+      ],
+    );
+  });
+
   it('says to a screen reader which session, on which day, in which state', () => {
     const row = nodeOf(dueNodes([contextOf(week, '2026-02-25')]), 'skill 18:30');
     assert.equal(

@@ -27,7 +27,12 @@ export function viewed(notes: Notes, today: string, title = 'Ilka'): ViewedJourn
     id: `memory:/${title}`,
     title,
     journal,
-    settings: { recoveryChance: 0.2, findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 } },
+    settings: {
+      recoveryChance: 0.2,
+      timeOfDay: 'earlier',
+      review: { pain: false, why: false },
+      findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },
+    },
     today: () => date(today),
     zone: () => 'Europe/Lisbon',
   };

@@ -1,3 +1,4 @@
+import { isoWeekOf } from '../../notation/time/iso-week';
 import type { SessionFacts } from '../../training/session-facts';
 import { sessionPlace } from '../../training/session-place';
 import type { SessionState } from '../../training/session-state';
@@ -45,9 +46,10 @@ export function sessionNode(
   const label = row.label ?? sessionLabel(session);
   const partners = partnersInWords(session, context);
   const day = context.words.dates.weekdayAndDay(session.date, context.today);
+  const isMissed = state === 'overdue' && isoWeekOf(session.date) === isoWeekOf(context.today);
   return {
     id: `${context.id}#${row.within}/${session.date}/${sessionLabel(session)}/${ordinal}`,
-    kind: kinds[state],
+    kind: isMissed ? 'session.missed' : kinds[state],
     journal: context.id,
     label,
     description: inOneLine(row.before, stateInWords(facts, context), partners),

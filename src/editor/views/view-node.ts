@@ -17,6 +17,8 @@ export type ViewNodeKind =
   | 'group'
   | 'day'
   | 'session.open'
+  /** A session of the running week that was not done. */
+  | 'session.missed'
   | 'session.done'
   | 'session.skipped'
   | 'session.moved'

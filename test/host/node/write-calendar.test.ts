@@ -25,6 +25,8 @@ function journalIn(folder: vscode.Uri, notes: Readonly<Record<string, string>>):
     settings: {
       alarmMinutes: 20,
       recoveryChance: 0.2,
+      timeOfDay: 'earlier',
+      review: { pain: false, why: false },
       findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },
     },
     today: () => date('2026-02-25'),

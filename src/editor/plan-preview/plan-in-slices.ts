@@ -1,0 +1,102 @@
+import * as vscode from 'vscode';
+import { type PlanWeeksOptions, planWeeksInSlices, type WeeksPlan } from '../../planning/plan-weeks';
+import type { OpenJournal, OpenJournals } from '../open-journal';
+
+/** A plan, and what it was asked with. */
+export interface Planned {
+  readonly options: PlanWeeksOptions;
+  readonly plan: WeeksPlan;
+}
+
+/** How long the editor's other work waits at the most, in milliseconds. */
+const longestSlice = 12;
+
+/** Planning that takes longer shows that it goes on, and can be stopped. */
+const untilShown = 400;
+
+/** Changes of notes are told a moment after they are made. */
+const untilTold = 150;
+
+/** A journal that changes again and again is planned as it is after so many tries. */
+const mostTries = 5;
+
+const nextTurn = (milliseconds = 0) => new Promise<void>((resolve) => setTimeout(resolve, milliseconds));
+
+/** Plans in slices; `undefined` when it was stopped. */
+async function planOnce(
+  journal: OpenJournal,
+  options: PlanWeeksOptions,
+  token: vscode.CancellationToken,
+): Promise<Planned | undefined> {
+  const slices = planWeeksInSlices(journal.journal, {
+    ...options,
+    nodesPerSlice: 1,
+    shouldStop: () => token.isCancellationRequested,
+  });
+  let since = performance.now();
+  for (;;) {
+    const step = slices.next();
+    if (step.done === true) return step.value && { options, plan: step.value };
+    if (performance.now() - since < longestSlice) continue;
+    await nextTurn();
+    if (token.isCancellationRequested) return undefined;
+    since = performance.now();
+  }
+}
+
+/** Plans again when the notes changed meanwhile: half of the plan would speak of other words than the rest. */
+async function planSteadily(
+  journals: OpenJournals,
+  journal: OpenJournal,
+  optionsOf: (journal: OpenJournal) => PlanWeeksOptions,
+  token: vscode.CancellationToken,
+): Promise<Planned | undefined> {
+  let changes = 0;
+  const subscription = journals.onDidChange((all) => {
+    if (all.some((change) => change.journal === journal)) changes += 1;
+  });
+  try {
+    for (let tries = 1; ; tries += 1) {
+      const before = changes;
+      try {
+        const planned = await planOnce(journal, optionsOf(journal), token);
+        if (planned === undefined || changes === before || tries >= mostTries) return planned;
+      } catch (error) {
+        await nextTurn(untilTold);
+        if (changes === before || tries >= mostTries) throw error;
+      }
+    }
+  } finally {
+    subscription.dispose();
+  }
+}
+
+/**
+ * Plans in slices, so that the editor goes on working, and shows a message with a way to stop it when it takes long.
+ * @returns `undefined` when the person stopped it.
+ */
+export async function planInSlices(
+  journals: OpenJournals,
+  journal: OpenJournal,
+  optionsOf: (journal: OpenJournal) => PlanWeeksOptions,
+): Promise<Planned | undefined> {
+  const stop = new vscode.CancellationTokenSource();
+  try {
+    const planning = planSteadily(journals, journal, optionsOf, stop.token);
+    const isDone = await Promise.race([planning.then(() => true), nextTurn(untilShown).then(() => false)]);
+    if (isDone) return await planning;
+    return await vscode.window.withProgress(
+      {
+        location: vscode.ProgressLocation.Notification,
+        title: vscode.l10n.t('Looking for the best places'),
+        cancellable: true,
+      },
+      (_progress, token) => {
+        token.onCancellationRequested(() => stop.cancel());
+        return planning;
+      },
+    );
+  } finally {
+    stop.dispose();
+  }
+}
