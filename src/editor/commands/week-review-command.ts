@@ -21,7 +21,7 @@ function weekInHand({
 
 /**
  * Writes the facts of a week into its note, between the marked lines: of the week whose note is open, else of the week
- * that is just over. Opens the note.
+ * that is just over. Opens the note. Pain and the private reasons are in it only where the settings ask for them.
  */
 export function registerWeekReviewCommand(context: FeatureContext): vscode.Disposable {
   return registerCommand(context, 'writeWeekReview', async (id) => {
@@ -34,6 +34,8 @@ export function registerWeekReviewCommand(context: FeatureContext): vscode.Dispo
       zone: open.zone(),
       acceptedChance: open.settings.recoveryChance,
       ...(inHand ? { week: inHand.week } : {}),
+      includePain: open.settings.review.pain,
+      includeWhy: open.settings.review.why,
       say,
     });
     await applyChanges(open, review.changes);

@@ -80,22 +80,35 @@ describe("a person's path in the browser's worker", () => {
     assert.deepEqual(await Promise.all(week.map((path) => journal.read(path))), texts);
   });
 
+  const pageNamed = (viewType: string, label: string) =>
+    eventually(`page ${label}`, () =>
+      vscode.window.tabGroups.all
+        .flatMap(({ tabs }) => tabs)
+        .find(
+          (tab) =>
+            tab.input instanceof vscode.TabInputWebview &&
+            tab.input.viewType.includes(viewType) &&
+            tab.label === label,
+        ),
+    );
+
   it('opens the goal page', async () => {
     await vscode.commands.executeCommand('trainingJournal.openGoalPage', {
       journal: journal.folder.toString(),
       goal: 'low-split',
     });
-    await eventually('page of the goal', () =>
-      vscode.window.tabGroups.all
-        .flatMap(({ tabs }) => tabs)
-        .find(
-          ({ input, label }) =>
-            input instanceof vscode.TabInputWebview &&
-            input.viewType.includes('trainingJournal.goalPage') &&
-            // The page has this name once it has said that it listens, and was given its figures.
-            label === 'low-split',
-        ),
-    );
+    // The page has this name once it has said that it listens, and was given its figures.
+    await pageNamed('trainingJournal.goalPage', 'low-split');
+  });
+
+  it('opens the page about load and recovery, which follows the notes', async () => {
+    await vscode.commands.executeCommand('trainingJournal.openLoadPage', {
+      journal: journal.folder.toString(),
+    });
+    await pageNamed('trainingJournal.loadPage', 'Load and recovery: Dipper');
+    // Only a page that has said that it listens is given figures and, with them, another name.
+    await journal.write('journal.md', '#athlete "Grebe"\n#zone Europe/Lisbon\n');
+    await pageNamed('trainingJournal.loadPage', 'Load and recovery: Grebe');
   });
 
   it('completes the name of a goal', async () => {
