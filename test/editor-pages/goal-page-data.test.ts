@@ -6,7 +6,7 @@ import { newNonce, pageHtml } from '../../src/editor/page/page-html';
 import { wordsOf } from '../../src/editor/words';
 import { JournalIndex } from '../../src/journal/journal-index';
 import { openNote } from '../../src/journal/open-note';
-import { dayNumber, type IsoDate } from '../../src/notation/time/iso-date';
+import { dayNumber, type IsoDate, isoDate } from '../../src/notation/time/iso-date';
 import type { GoalPageData, GoalView } from '../../src/pages/goal-page-data';
 import { fillMessage } from '../../src/training/finding';
 import { goalProgress } from '../../src/training/goal-progress';
@@ -52,6 +52,49 @@ describe('what the goal page shows', () => {
     // A goal that is gone, in a page that was kept.
     assert.equal(page(notes, 'rope').chosen, '');
     assert.equal(page(notes, 'rope').goals.length, 4);
+  });
+
+  /** Every `step` days a reading, so many tenths of a centimetre lower each time. */
+  const falling = (count: number, step: number, tenths: (index: number) => number) => {
+    const first = dayNumber('2025-12-01' as IsoDate);
+    return Object.fromEntries(
+      Array.from({ length: count }, (_, index) => [
+        `${isoDate(first + step * index)}.md`,
+        `- #measure split gap ${((140 - tenths(index)) / 10).toFixed(1)}cm\n`,
+      ]),
+    );
+  };
+  const paceOf = (notes: Readonly<Record<string, string>>): string | undefined =>
+    only(notes).metrics[0]?.sentences.find((sentence) => sentence.startsWith('The date asks'));
+  const goal = (by: string, to: string) => ({
+    'goals.md': `- #goal split by:${by}\n- #metric gap from:14cm to:${to}\n`,
+  });
+
+  it('says why a pace beyond the readings need not miss the date, so that its two sentences agree', () => {
+    // A day between the range's early end and the pace's own: the line may be further along than drawn.
+    const uneven = falling(12, 7, (index) => 4 * index + ([0, 3, -3, 2, -2, 0][index % 6] ?? 0));
+    const verdict = only({ ...goal('2026-04-20', '6cm'), ...uneven }).metrics[0]?.verdicts[0] ?? '';
+    assert.match(verdict, /lies between the two/);
+    assert.match(
+      paceOf({ ...goal('2026-04-20', '6cm'), ...uneven }) ?? '',
+      /\(95 %\)\. That is faster than they show: the date is met only if the line is further along/,
+    );
+    // With time to spare there is nothing to explain, and past the whole range nothing to reconcile.
+    for (const by of ['2026-09-30', '2026-03-10']) {
+      assert.match(paceOf({ ...goal(by, '6cm'), ...uneven }) ?? '', /\(95 %\)\.$/);
+    }
+  });
+
+  it('asks for no pace once the target was reached', () => {
+    const notes = {
+      ...goal('2026-06-14', '9cm'),
+      ...falling(12, 7, (index) => (index === 9 ? 52 : 3 * index)),
+    };
+    const metric = only(notes).metrics[0];
+    assert.match(metric?.verdicts[0] ?? '', /^The target was reached on February 2\./);
+    assert.equal(paceOf(notes), undefined);
+    const row = metric?.figures?.rows.find(({ name }) => name === 'Change a week that the date asks for');
+    assert.deepEqual(row?.cells, ['the target is reached']);
   });
 
   it('never holds the words of a reason', () => {

@@ -105,7 +105,7 @@ describe('the goal page of the sample athlete', () => {
         const sentences = [...metric.verdicts, ...metric.sentences].filter(
           (sentence) => !/^(From|The target|Latest|Left: \d|Right: \d)/.test(sentence),
         );
-        assert.ok(sentences.length >= 2);
+        assert.ok(sentences.length >= 1);
         for (const sentence of sentences) {
           for (const number of numbersIn(sentence)) {
             assert.ok(allowed.has(number), `${number} in "${sentence}"`);

@@ -33,14 +33,31 @@ export function verdictSentence(series: SeriesFigures, context: PageContext): re
   return [about(series, whole, context)];
 }
 
-/** The pace that the date asks for, beside the interval of the observed one; both are said as they are signed. */
+/**
+ * Why a pace beyond those of the readings need not mean that the date is missed: the needed pace starts from the line
+ * as it is drawn, at the latest reading; the range of dates lets the line stand elsewhere, and lets it go on since.
+ */
+function reconciled({ pace, verdict }: SeriesFigures, context: PageContext): string {
+  const holds = verdict.code === 'in-time' || verdict.code === 'may-be-late';
+  return holds && pace.status === 'estimated' && pace.comparison === 'faster-than-observed'
+    ? say(
+        context,
+        ' That is faster than they show: the date is met only if the line is further along by now than it is drawn, which the range of dates allows for.',
+      )
+    : '';
+}
+
+/**
+ * The pace that the date asks for, beside the interval of the observed one; both are said as they are signed. Nothing
+ * once the target was reached: no pace is asked for then.
+ */
 export function paceSentence(
   series: SeriesFigures,
   { unit }: MetricFigures,
   context: PageContext,
 ): readonly string[] {
-  const { pace, trend } = series;
-  if (pace.status !== 'estimated') return [];
+  const { pace, trend, verdict } = series;
+  if (pace.status !== 'estimated' || verdict.code === 'reached') return [];
   const needed = preciseInWords(context, pace.perWeek, unit);
   const observed = isRefused(trend) ? undefined : trend.perWeekInterval;
   const sentence =
@@ -48,10 +65,11 @@ export function paceSentence(
       ? say(context, 'The date asks for {0} a week from today; the readings do not show a pace yet.', needed)
       : say(
           context,
-          'The date asks for {0} a week from today; the readings show {1} to {2} a week (95 %).',
+          'The date asks for {0} a week from today; the readings show {1} to {2} a week (95 %).{3}',
           needed,
           preciseInWords(context, observed.lower, unit),
           preciseInWords(context, observed.upper, unit),
+          reconciled(series, context),
         );
   return [about(series, sentence, context)];
 }

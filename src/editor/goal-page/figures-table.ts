@@ -62,8 +62,12 @@ const arrival: Cell = ({ forecast, reachedOn }, _metric, context) => {
   );
 };
 
-const needed: Cell = ({ pace }, { unit }, context) =>
-  pace.status === 'estimated' ? preciseInWords(context, pace.perWeek, unit) : refusalInWords(pace, context);
+const needed: Cell = ({ pace, verdict }, { unit }, context) => {
+  if (verdict.code === 'reached') return say(context, 'the target is reached');
+  return pace.status === 'estimated'
+    ? preciseInWords(context, pace.perWeek, unit)
+    : refusalInWords(pace, context);
+};
 
 const plateau: Cell = ({ plateau: found }, { unit }, context) => {
   if (found.status !== 'estimated') return refusalInWords(found, context);

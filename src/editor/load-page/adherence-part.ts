@@ -193,7 +193,15 @@ function slideSentence(found: Slide | NotEstimable<SlideReason>, context: PageCo
 function blockSentence(block: BlockWeek | undefined, context: PageContext): readonly string[] {
   if (!block) return [];
   const date = context.words.dates.day(block.began, context.today);
-  const count = say(context, 'This is week {0} since {1}.', block.week, date);
+  const count =
+    block.by === 'goal'
+      ? say(
+          context,
+          'This is week {0} of the block that began with your latest goal, on {1}.',
+          block.week,
+          date,
+        )
+      : say(context, 'This is week {0} since you came back, on {1}.', block.week, date);
   return block.reviewEarly
     ? [say(context, '{0} Many slow down about now: a look back is due.', count)]
     : [count];

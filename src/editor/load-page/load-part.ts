@@ -190,7 +190,13 @@ function unknownSentences(weeks: readonly WeekLoadFigures[], context: PageContex
         ]
       : []),
     ...(unmarked > 0
-      ? [say(context, 'Past sessions that nothing is marked at: {0}. They count as not done.', unmarked)]
+      ? [
+          say(
+            context,
+            'Past sessions in these weeks that are neither ticked, skipped nor moved: {0}. They have no load, and count as not done.',
+            unmarked,
+          ),
+        ]
       : []),
   ];
 }
