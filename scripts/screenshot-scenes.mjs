@@ -1,4 +1,6 @@
 // What `npm run screenshots` takes pictures of. A scene starts from an editor with nothing open.
+import { appendFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 
 /** @typedef {import('./live-editor.mjs').LiveEditor} LiveEditor */
 
@@ -82,6 +84,50 @@ export const scenes = [
       await editor.runCommand('Training: Write Next Week’s Notes');
       await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
       await settle(editor);
+    },
+  },
+  {
+    name: 'impossible-week',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      const hours = join(editor.folder, 'hours.md');
+      appendFileSync(hours, '\n- #busy 2026-03-03 18:00-20:00 -- the late shift\n');
+      await openDay(editor, today);
+      await editor.runCommand('Training: Write Next Week’s Notes');
+      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'next-week-narrow',
+    sample: 'athlete',
+    forReview: true,
+    width: 400,
+    steps: async (editor, today) => {
+      await editor.openFile(`${today}.md`);
+      await editor.waitForSquiggle('warning');
+      await editor.press('Control+b');
+      await editor.runCommand('Training: Write Next Week’s Notes');
+      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'missed-session',
+    sample: 'athlete',
+    forReview: true,
+    steps: async (editor, today) => {
+      const monday = join(editor.folder, 'log', 'block-2', '2026-02-23.md');
+      writeFileSync(monday, readFileSync(monday, 'utf8').replace('[x] #session', '[ ] #session'));
+      await editor.openViewContainer('Training Journal');
+      await editor.waitForStatus('this week');
+      await editor.treeRow('overdue').hover();
+      await editor.openFile(`${today}.md`);
+      await editor.runCommand('Training: Rearrange the Rest of This Week');
+      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+      await editor.treeRow('overdue').hover();
+      await editor.page.waitForTimeout(1200);
     },
   },
   {

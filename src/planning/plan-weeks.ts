@@ -73,18 +73,18 @@ function compare(one: PlannedSession, other: PlannedSession): number {
 }
 
 function leftOutSessions(solved: SolvedWeeks): readonly LeftOutSession[] {
-  const { unplaced, last, context } = solved;
-  if (!last) return [];
+  const { unplaced, context } = solved;
   return unplaced.flatMap((one) => {
     const { asked, count } = one;
     const need = asked.what.is === 'new' ? asked.what.demand.need : asked.facts.countsFor[0];
     const goal = need?.goal;
-    const why = leftOutReason(one, last, context);
+    const why = leftOutReason(one, context);
     return Array.from({ length: count }, () => ({
       week: asked.week,
       kind: asked.facts.session.kind,
       ...(goal === undefined ? {} : { goal }),
       ...(need ? { need } : {}),
+      ...(asked.what.is === 'moving' ? { from: asked.what.session } : {}),
       why,
     }));
   });

@@ -81,20 +81,20 @@ describe('the rows of a plan', () => {
       inText(shown(crowded)),
       block(`
         At the top
-          (warning) 2 flexibility sessions for back 72 h apart and no other free hours do not fit into one | week. -> open
+          (warning) 2 flexibility sessions for back 72 h apart and no other free hours do | not fit into one week. -> open
           (check-all) Write 2 sessions | into 7 notes, one undo step -> write
-        Sessions
-          (pass-filled) Mon, Mar 2 18:00: flexibility for back | 1 h | free from 18:00 to 20:00 -> tick
-          (pass-filled) Wed, Mar 4 18:00: skill for handstand | 45 min | free from 18:00 to 20:00 -> tick
-          (pass-filled) Rest days: Tue, Mar 3; Thu, Mar 5; Fri, Mar 6; Sat, Mar 7; Sun, Mar 8 | a note each -> tick-rest-days
-        Left out
-          (circle-slash) flexibility for back | No place is left for flexibility: 72 h between flexibility sessions for back -> open
-        Lines that do not fit together
-          (go-to-file) #need flexibility 2/week 60min 8/10 gap:72h | goals.md -> open
         Would make it fit
           (lightbulb) Make time on Friday, Saturday or Sunday | opens hours.md -> open
           (lightbulb) Ask for one less this week: 1 flexibility session for back | opens goals.md -> open
           (edit) Make it 48 h in place of 72 h between flexibility sessions for back | changes goals.md and plans again -> change
+        Left out
+          (circle-slash) flexibility for back | No place is left for flexibility: 72 h between flexibility sessions for back -> open
+        Sessions
+          (pass-filled) Mon, Mar 2 18:00: flexibility for back | 1 h | free from 18:00 to 20:00 -> tick
+          (pass-filled) Wed, Mar 4 18:00: skill for handstand | 45 min | free from 18:00 to 20:00 -> tick
+          (pass-filled) Rest days: Tue, Mar 3; Thu, Mar 5; Fri, Mar 6; Sat, Mar 7; Sun, Mar 8 | a note each -> tick-rest-days
+        Lines that do not fit together
+          (go-to-file) #need flexibility 2/week 60min 8/10 gap:72h | goals.md -> open
       `),
     );
   });
@@ -102,7 +102,7 @@ describe('the rows of a plan', () => {
   it('say so, too, when nothing at all can be placed', () => {
     const away = { ...crowded, 'hours.md': `${crowded['hours.md']}- #busy 2026-03-02..2026-03-08\n` };
     const [first, ...others] = rowsOf(shown(away));
-    assert.match(first?.label ?? '', /^\d .* the busy days 2026-03-02 to 2026-03-08/);
+    assert.match(`${first?.label} ${first?.detail}`, /^\d .* the busy days 2026-03-02 to 2026-03-08/);
     assert.equal(first?.icon, 'warning');
     assert.equal(
       others.some(({ action }) => action.does === 'write'),
@@ -187,8 +187,21 @@ describe('the rows of a plan', () => {
 
 describe('a sentence in lines', () => {
   it('is broken between words, and loses none', () => {
-    assert.deepEqual(linesOf('one two three four', 9), ['one two', 'three', 'four']);
-    assert.deepEqual(linesOf('unbreakable word', 4), ['unbreakable', 'word']);
-    assert.deepEqual(linesOf('', 4), []);
+    assert.deepEqual(
+      linesOf('one two three four', () => 9),
+      ['one two', 'three', 'four'],
+    );
+    assert.deepEqual(
+      linesOf('one two three four', (line) => (line === 0 ? 3 : 20)),
+      ['one', 'two three four'],
+    );
+    assert.deepEqual(
+      linesOf('unbreakable word', () => 4),
+      ['unbreakable', 'word'],
+    );
+    assert.deepEqual(
+      linesOf('', () => 4),
+      [],
+    );
   });
 });

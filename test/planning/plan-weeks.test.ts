@@ -347,6 +347,39 @@ describe('arranging the rest of the running week', () => {
     assert.equal(after['2026-02-25.md'], skipped['2026-02-25.md']);
   });
 
+  it('places what was missed before it writes another session of the same need', () => {
+    // There is room for one of the two.
+    const narrow: Notes = {
+      'journal.md': `${noRecovery}- #free mon fri 18:00-19:00\n- #need flexibility 2/week 60min 8/10\n`,
+      '2026-02-23.md': '- [ ] #session flexibility 18:00 60min 8/10\n  - splits\n',
+    };
+    const found = rearrange(narrow);
+    assert.deepEqual(inWords(found), ['2026-02-27 18:00 flexibility']);
+    assert.deepEqual(changed(narrow, found.changes), {
+      '2026-02-23.md': '- [ ] #session flexibility 18:00 60min 8/10 moved:2026-02-27\n  - splits\n',
+      '2026-02-27.md': '# Friday, 2026-02-27\n\n- [ ] #session flexibility 18:00 60min 8/10\n  - splits\n',
+    });
+  });
+
+  it('says what was missed and finds no place, also when everything else stays', () => {
+    // The partner has an hour on Mondays alone.
+    const withJuno: Notes = {
+      ...notes,
+      'journal.md': `${noRecovery}- #free tue wed thu fri sat 18:00-20:00\n- #free mon 18:00-20:00 with:juno\n- #need skill 1/week 45min 5/10 with:juno\n`,
+      '2026-02-23.md': '- [ ] #session skill 18:00 45min 5/10 with:juno\n',
+    };
+    const found = rearrange(withJuno);
+    assert.deepEqual([found.status, found.placed, found.changes], ['impossible', [], []]);
+    assert.deepEqual(
+      found.leftOut.map(({ kind, why }) => [kind, fillMessage(why)]),
+      [['skill', 'No open hours of the week hold skill for 45 min']],
+    );
+    assert.match(
+      fillMessage(found.conflict?.sentence ?? assert.fail()),
+      /^1 skill session with juno.*juno's hours on Monday 18:00-20:00.* the rest of this week$/,
+    );
+  });
+
   it('leaves what was missed where it is when no day can take it', () => {
     const full = { ...notes, 'journal.md': `${notes['journal.md']}- #busy 2026-02-24..2026-03-01\n` };
     const found = rearrange({ ...full, '2026-02-26.md': 'Away.' });

@@ -9,7 +9,7 @@ import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { say } from '../sentences';
 import { planInSlices } from './plan-in-slices';
-import { pickFromPlan } from './plan-picker';
+import { type PlanList, pickFromPlan } from './plan-picker';
 
 /** What is planned, and what is said about it. */
 export interface AskedPlan {
@@ -64,12 +64,14 @@ function isEmpty({ changes, leftOut, conflict }: WeeksPlan): boolean {
 /**
  * Plans, shows the plan, and writes what the person keeps of it as one step that one undo takes back. A rule that they
  * change is a step of its own, after which it is planned again.
+ * @param createList The editor's own list when left out.
  * @returns the changes that were written, when there were any.
  */
 export async function planAndWrite(
-  { journals }: FeatureContext,
+  { journals }: Pick<FeatureContext, 'journals'>,
   journal: OpenJournal,
   { optionsOf, nothingToDo, again }: AskedPlan,
+  createList?: () => PlanList,
 ): Promise<readonly NoteChange[] | undefined> {
   const planAgain = () => planInSlices(journals, journal, optionsOf);
   for (;;) {
@@ -80,7 +82,7 @@ export async function planAndWrite(
       void vscode.window.showInformationMessage(nothingToDo(plan));
       return undefined;
     }
-    const decision = await pickFromPlan({ journals, journal, planned, planAgain });
+    const decision = await pickFromPlan({ journals, journal, planned, planAgain }, createList?.());
     switch (decision?.decided) {
       case undefined:
         return undefined;

@@ -20,7 +20,8 @@ export interface PlanToShow {
   readonly planAgain: () => Promise<Planned | undefined>;
 }
 
-interface RowItem extends vscode.QuickPickItem {
+/** A row as the editor's list has it. */
+export interface RowItem extends vscode.QuickPickItem {
   readonly row?: PlanRow;
 }
 
@@ -44,9 +45,31 @@ function itemOf(row: PlanRow): RowItem {
   };
 }
 
+/** The editor's list, or a stand-in of a test. */
+export type PlanList = Pick<
+  vscode.QuickPick<RowItem>,
+  | 'activeItems'
+  | 'busy'
+  | 'buttons'
+  | 'dispose'
+  | 'ignoreFocusOut'
+  | 'items'
+  | 'keepScrollPosition'
+  | 'matchOnDescription'
+  | 'matchOnDetail'
+  | 'onDidAccept'
+  | 'onDidHide'
+  | 'onDidTriggerButton'
+  | 'onDidTriggerItemButton'
+  | 'placeholder'
+  | 'selectedItems'
+  | 'show'
+  | 'title'
+>;
+
 /** A list over one plan, until the person decides. It plans again by itself when the notes change. */
 class PlanPicker {
-  readonly #picker = vscode.window.createQuickPick<RowItem>();
+  readonly #picker: PlanList;
   readonly #toShow: PlanToShow;
   #planned: Planned;
   #unticked: ReadonlySet<string> = new Set();
@@ -55,7 +78,8 @@ class PlanPicker {
   #isOutdated = false;
   #isOver = false;
 
-  constructor(toShow: PlanToShow) {
+  constructor(toShow: PlanToShow, list: PlanList) {
+    this.#picker = list;
     this.#toShow = toShow;
     this.#planned = toShow.planned;
   }
@@ -168,6 +192,9 @@ class PlanPicker {
 }
 
 /** Shows a plan in a list: all of it, or some, can be written, a rule changed, or a line opened. */
-export function pickFromPlan(toShow: PlanToShow): Promise<PlanDecision | undefined> {
-  return new PlanPicker(toShow).show();
+export function pickFromPlan(
+  toShow: PlanToShow,
+  list: PlanList = vscode.window.createQuickPick<RowItem>(),
+): Promise<PlanDecision | undefined> {
+  return new PlanPicker(toShow, list).show();
 }

@@ -56,8 +56,9 @@ export interface ShownPlan {
   readonly words: Words;
 }
 
-/** Characters of a sentence that a row shows in the widest window. */
-const rowWidth = 88;
+/** Characters that the two lines of a row show in all but a narrow window. */
+const labelWidth = 70;
+const detailWidth = 76;
 
 function say({ words }: Pick<ShownPlan, 'words'>, template: string, ...values: Message['values']): string {
   return words.say(message(template, ...values));
@@ -165,7 +166,9 @@ function conflictRows(shown: ShownPlan): readonly PlanRow[] {
   if (!conflict) return [];
   const [line] = conflict.lines;
   const action: PlanRowAction = line ? { does: 'open', place: line } : { does: 'nothing' };
-  const lines = linesOf(`${shown.words.say(conflict.sentence)}.`, rowWidth);
+  const lines = linesOf(`${shown.words.say(conflict.sentence)}.`, (index) =>
+    index % 2 === 0 ? labelWidth : detailWidth,
+  );
   return Array.from({ length: Math.ceil(lines.length / 2) }, (_, index): PlanRow => {
     const detail = lines[2 * index + 1];
     return {
@@ -179,12 +182,13 @@ function conflictRows(shown: ShownPlan): readonly PlanRow[] {
 }
 
 function leftOutRows(shown: ShownPlan): readonly PlanRow[] {
-  return shown.plan.leftOut.map(({ kind, goal, need, why }, index) => {
-    const place = need && entryPlace(need);
+  return shown.plan.leftOut.map(({ kind, goal, need, from, why }, index) => {
+    const place = from ? sessionPlace(from) : need && entryPlace(need);
     return {
       id: `left out ${index}`,
       icon: 'circle-slash',
       label: sessionWords(shown, kind, goal),
+      ...(from ? { description: say(shown, 'stays on {0}', shown.words.dates.weekday(from.date)) } : {}),
       detail: shown.words.say(why),
       action: place ? { does: 'open', place } : { does: 'nothing' },
       ...(place ? { place } : {}),
@@ -249,6 +253,8 @@ export function planSections(shown: ShownPlan): readonly PlanSection[] {
   const write = writeRow(shown);
   const sections: readonly PlanSection[] = [
     { rows: [...conflictRows(shown), ...(write ? [write] : [])] },
+    { title: say(shown, 'Would make it fit'), rows: remedyRows(shown) },
+    { title: say(shown, 'Left out'), rows: leftOutRows(shown) },
     {
       title: options.mode === 'rearrange' ? say(shown, 'New places') : say(shown, 'Sessions'),
       rows: [
@@ -256,9 +262,7 @@ export function planSections(shown: ShownPlan): readonly PlanSection[] {
         ...(rest.length > 0 ? [restDaysRow(shown, rest)] : []),
       ],
     },
-    { title: say(shown, 'Left out'), rows: leftOutRows(shown) },
     { title: say(shown, 'Lines that do not fit together'), rows: conflictLineRows(shown) },
-    { title: say(shown, 'Would make it fit'), rows: remedyRows(shown) },
     ...(options.mode === 'rearrange'
       ? []
       : [{ title: say(shown, 'Other than last week'), rows: differenceRows(shown) }]),

@@ -1,9 +1,12 @@
-/** A text in lines of at most `width` characters, broken between words; a longer word has a line of its own. */
-export function linesOf(text: string, width: number): readonly string[] {
+/**
+ * A text in lines, broken between words; a longer word has a line of its own.
+ * @param widthOf The most characters of a line, by its number from 0.
+ */
+export function linesOf(text: string, widthOf: (line: number) => number): readonly string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(/\s+/)) {
-    if (line !== '' && line.length + 1 + word.length > width) {
+    if (line !== '' && line.length + 1 + word.length > widthOf(lines.length)) {
       lines.push(line);
       line = '';
     }

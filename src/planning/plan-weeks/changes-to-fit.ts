@@ -160,7 +160,12 @@ function partChanges(id: string, source: ProblemSource, context: CheckContext): 
           source,
           // The farther the goal, the sooner it waits.
           cost: costs.asked - (source.asked.importance ?? 0) / 100,
-          title: joined([message('Ask for one less this week: '), sessionsInWords(source.asked, 1)]),
+          title: joined([
+            source.asked.what.is === 'moving'
+              ? message('Leave out this week: ')
+              : message('Ask for one less this week: '),
+            sessionsInWords(source.asked, 1),
+          ]),
           apply: (problem) => withFewerSessions(problem, id),
         },
       ];

@@ -1,7 +1,7 @@
 import type { Journal } from '../../journal/journal';
 import type { NotePlace } from '../../journal/note';
 import { isoDate } from '../../notation/time/iso-date';
-import { type IsoWeek, mondayOf } from '../../notation/time/iso-week';
+import { type IsoWeek, isoWeekOf, mondayOf } from '../../notation/time/iso-week';
 import type { LengthOfTime } from '../../notation/time/length-of-time';
 import type { Message } from '../../training/finding';
 import type { CheckContext } from '../../training/week-under-check';
@@ -143,6 +143,10 @@ function givenIds(problem: PlanningProblem, built: WeekProblem): ReadonlySet<str
   return ids;
 }
 
+/** Said of the running week, of which a part is over. */
+const cannotStand = message(' cannot stand in the rest of this week');
+const doNotFit = message(' do not fit into the rest of this week');
+
 /** A conflict of one week, with the question in which it was found. */
 export interface FoundConflict {
   readonly problem: PlanningProblem;
@@ -178,10 +182,12 @@ export function* conflictOf(
   if (conflict.parts.length === 0) return undefined;
   const sources = sourcesOf(conflict, built);
   const parts = wordsOf(sources, context);
+  const isRunning = week === isoWeekOf(context.today);
+  const monday = isoDate(mondayOf(week));
   const sentence =
     parts.length === 1
-      ? joined([...parts, message(' cannot stand in the week of {0}', mondayWord(week))])
-      : joined([listed(parts), message(' do not fit into one week')]);
+      ? joined([...parts, isRunning ? cannotStand : message(' cannot stand in the week of {0}', monday)])
+      : joined([listed(parts), isRunning ? doNotFit : message(' do not fit into one week')]);
   return {
     problem: whole,
     conflict,
@@ -192,8 +198,4 @@ export function* conflictOf(
       isSmallest: conflict.proven,
     },
   };
-}
-
-function mondayWord(week: IsoWeek): string {
-  return isoDate(mondayOf(week));
 }

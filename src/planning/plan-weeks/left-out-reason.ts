@@ -2,8 +2,6 @@ import type { Message } from '../../training/finding';
 import type { CheckContext } from '../../training/week-under-check';
 import { message } from '../../training/wording';
 import { checkPlan } from '../solver/check-plan';
-import type { Plan } from '../solver/plan';
-import type { WeekProblem } from '../week-problem/build-problem';
 import { daysToPlan } from '../week-problem/build-problem';
 import { joined, listed } from './joined-messages';
 import { partInWords } from './part-words';
@@ -16,11 +14,8 @@ const mostNamed = 2;
  * What stands in the way of sessions that found no place: what most often rules out the places that their hours
  * allow, with everything that is placed standing.
  */
-export function leftOutReason(
-  { asked }: UnplacedSessions,
-  { built, plan }: { readonly built: WeekProblem; readonly plan: Plan },
-  context: CheckContext,
-): Message {
+export function leftOutReason({ asked, question }: UnplacedSessions, context: CheckContext): Message {
+  const { built, plan } = question;
   const { kind } = asked.facts.session;
   if (daysToPlan(context, asked.week).length === 0) return message('The week is over');
   const found = built.asked.find((one) => one.asked.facts === asked.facts);

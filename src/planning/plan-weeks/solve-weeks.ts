@@ -28,10 +28,18 @@ export interface SolvedSession {
   readonly session: Session;
 }
 
+/** A question and its answer. */
+export interface AnsweredQuestion {
+  readonly built: WeekProblem;
+  readonly plan: Plan;
+}
+
 /** Sessions that have found none. */
 export interface UnplacedSessions {
   readonly asked: AskedSessions;
   readonly count: number;
+  /** The question that was answered last about them. */
+  readonly question: AnsweredQuestion;
 }
 
 /** Solved weeks. */
@@ -39,9 +47,7 @@ export interface SolvedWeeks {
   readonly placed: readonly SolvedSession[];
   readonly unplaced: readonly UnplacedSessions[];
   /** The question that held everything that was asked, and its answer; `undefined` when nothing was asked. */
-  readonly first: { readonly built: WeekProblem; readonly plan: Plan } | undefined;
-  /** The question that was answered last, about what was left, with everything placed standing. */
-  readonly last: { readonly built: WeekProblem; readonly plan: Plan } | undefined;
+  readonly first: AnsweredQuestion | undefined;
   readonly isProven: boolean;
   readonly habits: Habits;
   /** The journal as it would be. */
@@ -82,10 +88,11 @@ function solvedSessions(built: WeekProblem, plan: Plan): readonly SolvedSession[
 function unplacedOf(
   asked: readonly AskedSessions[],
   placed: readonly SolvedSession[],
+  question: AnsweredQuestion,
 ): readonly UnplacedSessions[] {
   return asked.flatMap((one) => {
     const count = one.count - placed.filter(({ asked: { facts } }) => facts === one.facts).length;
-    return count > 0 ? [{ asked: one, count }] : [];
+    return count > 0 ? [{ asked: one, count, question }] : [];
   });
 }
 
@@ -178,7 +185,7 @@ function* solveRound(
     if (!fault) {
       const isProven =
         plan.status === 'proven best' && !built.isApproximate && refused.size === 0 && limits.size === 0;
-      return { built, plan, placed, unplaced: unplacedOf(asked, placed), isProven };
+      return { built, plan, placed, unplaced: unplacedOf(asked, placed, { built, plan }), isProven };
     }
     // A session can count for another need than the one it was meant for. Other places are tried, and then given up.
     const { asked: sort, place } = fault.faulty;
@@ -190,13 +197,22 @@ function* solveRound(
   }
 }
 
+/** Of one need, what was planned and missed comes before what is wanted anew: its note says already what it holds. */
+function missedFirst(asked: readonly AskedSessions[]): readonly AskedSessions[] {
+  return asked.map((one) =>
+    one.importance === undefined
+      ? one
+      : { ...one, importance: 2 * one.importance + (one.what.is === 'new' ? 1 : 0) },
+  );
+}
+
 function askedOf(
   context: CheckContext,
   habits: Habits,
   options: PlanWeeksOptions,
   moves: boolean,
 ): readonly AskedSessions[] {
-  return options.weeks.flatMap((week) => [
+  const asked = options.weeks.flatMap((week) => [
     ...(moves
       ? context
           .weeks(week)
@@ -205,6 +221,7 @@ function askedOf(
       : []),
     ...newSessions(context, week, habits, options.only),
   ]);
+  return moves ? missedFirst(asked) : asked;
 }
 
 /** Gives everything that the weeks lack a place, as far as that can be. */
@@ -216,7 +233,8 @@ export function* solveWeeks(journal: Journal, options: PlanWeeksOptions): Steps<
   const habits = habitsBefore(original, firstWeek);
   let placed: readonly SolvedSession[] = [];
   let first: SolvedWeeks['first'];
-  let last: SolvedWeeks['last'];
+  // What was missed and finds no place is asked for once; it stands where it was in every round after.
+  let missed: readonly UnplacedSessions[] = [];
   let unplaced: readonly UnplacedSessions[] = [];
   let isProven = true;
   let context = original;
@@ -225,20 +243,20 @@ export function* solveWeeks(journal: Journal, options: PlanWeeksOptions): Steps<
     yield 0;
     const asked = askedOf(context, habits, options, round === 0 && options.mode === 'rearrange');
     yield 0;
-    last = undefined;
     unplaced = [];
     if (asked.length === 0) break;
     const solved = yield* solveRound(context, asked, habits, options);
     first ??= solved;
-    last = solved;
     unplaced = solved.unplaced;
     // What is placed only now could have been placed better together with the rest.
     isProven = isProven && solved.isProven && (round === 0 || solved.placed.length === 0);
     if (solved.placed.length === 0) break;
     placed = [...placed, ...solved.placed];
+    if (round === 0) missed = unplaced.filter(({ asked: { what } }) => what.is === 'moving');
     context = checkContext(journalWithSessions(journal, changedBy(placed)), { today, zone });
   }
-  return { placed, unplaced, first, last, isProven, habits, context };
+  const left = [...missed, ...unplaced.filter((one) => !missed.includes(one))];
+  return { placed, unplaced: left, first, isProven, habits, context };
 }
 
 /** Whether it is proven that not everything fits. */

@@ -58,6 +58,8 @@ export interface LeftOutSession {
   readonly goal?: string;
   /** The need that asks for it; `undefined` when the minimum of a rule does. */
   readonly need?: Need;
+  /** The session itself, when it stands already and was to get another place. It stays where it is. */
+  readonly from?: Session;
   readonly why: Message;
 }
 
