@@ -1,8 +1,6 @@
 // Every figure of the sample athlete, worked out a second time: the notes are read here with regular expressions, and
 // the numbers come from general-purpose libraries (jstat, ml-regression-theil-sen) and formulas written out by hand.
 import assert from 'node:assert/strict';
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import jstat from 'jstat';
 import { TheilSenRegression } from 'ml-regression-theil-sen';
 import { describe, it } from 'mocha';
@@ -18,39 +16,23 @@ import { recoveryFigures } from '../../src/training/recovery/recovery-figures';
 import { weekReader } from '../../src/training/training-week';
 import { checkContext } from '../../src/training/week-under-check';
 import { date, week } from './dates';
+import {
+  dateOf,
+  daysSince1970,
+  linesUpTo,
+  mean,
+  sampleNotes,
+  type WrittenSession,
+  wilsonByHand,
+  writtenSessions,
+} from './sample-by-hand';
 
 const { jStat } = jstat;
-const root = join(process.cwd(), 'sample-journal/athlete');
 const today = date('2026-02-25');
 const zone = 'Europe/Lisbon';
 
-/** The notes of the athlete by path. */
-const notes = new Map<string, string>(
-  readdirSync(root, { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.md'))
-    .map((path) => [path.replaceAll('\\', '/'), readFileSync(join(root, path), 'utf8')] as const),
-);
-
 const journal = new JournalIndex();
-for (const [path, text] of notes) journal.replace(openNote(path, text));
-
-const daysSince1970 = (on: string): number => Date.parse(`${on}T00:00Z`) / 86_400_000;
-const dateOf = (day: number): string => new Date(day * 86_400_000).toISOString().slice(0, 10);
-
-/** Every line of the day notes up to and including a day, with its date. */
-function linesUpTo(last: string): readonly (readonly [on: string, line: string])[] {
-  return [...notes]
-    .flatMap(([path, text]) => {
-      const on = /(?:^|\/)(\d{4}-\d{2}-\d{2})[^/]*\.md$/.exec(path)?.[1];
-      return on === undefined || on > last
-        ? []
-        : text
-            .split('\n')
-            .filter((line) => !/^\s{2}/.test(line))
-            .map((line) => [on, line] as const);
-    })
-    .sort(([one], [other]) => (one < other ? -1 : one > other ? 1 : 0));
-}
+for (const [path, text] of sampleNotes) journal.replace(openNote(path, text));
 
 const lines = linesUpTo(today);
 
@@ -59,8 +41,6 @@ function close(actual: number | undefined, expected: number | undefined, about: 
   const tolerance = 1e-7 * Math.max(1, Math.abs(expected));
   assert.ok(Math.abs(actual - expected) <= tolerance, `${about}: ${actual}, by hand ${expected}`);
 }
-
-const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;
 
 function middle(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -267,41 +247,7 @@ describe('the readings of the sample athlete, by a second way', () => {
   });
 });
 
-interface WrittenSession {
-  readonly on: string;
-  readonly kind: string;
-  readonly line: string;
-  readonly state: 'done' | 'skipped' | 'moved' | 'open';
-  readonly rating: number;
-  readonly minutes: number;
-}
-
-const sessions: readonly WrittenSession[] = linesUpTo('2026-03-01').flatMap(([on, line]) => {
-  const found = /^[-*] \[([ x])\] #session (\S+) ([^—]*?)(?: -- .*)?$/.exec(line);
-  if (!found) return [];
-  const fields = found[3] ?? '';
-  const span = / (\d+):(\d+)-(\d+):(\d+)/.exec(` ${fields}`)?.slice(1).map(Number);
-  const [fromHour = 0, fromMinute = 0, toHour = 0, toMinute = 0] = span ?? [];
-  const minutes = span
-    ? 60 * (toHour - fromHour) + toMinute - fromMinute
-    : Number(/ (\d+)min/.exec(` ${fields}`)?.[1] ?? 60 * Number(/ (\d+)h /.exec(` ${fields}`)?.[1]));
-  return [
-    {
-      on,
-      kind: found[2] ?? '',
-      line,
-      state: fields.includes('skipped:')
-        ? 'skipped'
-        : fields.includes('moved:')
-          ? 'moved'
-          : found[1] === 'x'
-            ? 'done'
-            : 'open',
-      rating: Number(/(\d+)\/10/.exec(fields)?.[1]),
-      minutes,
-    } as const,
-  ];
-});
+const sessions = writtenSessions('2026-03-01');
 
 const doneBefore = sessions.filter(({ state, on }) => state === 'done' && on <= today);
 
@@ -376,15 +322,6 @@ describe('the adherence of the sample athlete, by a second way', () => {
     plannedSessions(weekReader(journal, today), first, daysSince1970(today) - 1),
   );
 
-  /** Wilson's bounds as the two roots of (p - x)^2 = z^2 x (1 - x) / n. */
-  function bounds(successes: number, n: number): readonly [number, number] {
-    const z = jStat.normal.inv(0.975, 0, 1);
-    const p = successes / n;
-    const [a, b, c] = [1 + z ** 2 / n, -(2 * p + z ** 2 / n), p ** 2];
-    const root = Math.sqrt(b ** 2 - 4 * a * c);
-    return [(-b - root) / (2 * a), (-b + root) / (2 * a)];
-  }
-
   it('is done of planned, without what was excused', () => {
     const { all: whole } = figures;
     assert.deepEqual(
@@ -392,7 +329,7 @@ describe('the adherence of the sample athlete, by a second way', () => {
       [done.length, past.length - excused.length, excused.length],
     );
     assert(!('status' in whole.share));
-    const [lower, upper] = bounds(whole.done, whole.n);
+    const [lower, upper] = wilsonByHand(whole.done, whole.n);
     close(whole.share.lower, lower, 'lower');
     close(whole.share.upper, upper, 'upper');
   });
