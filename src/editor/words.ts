@@ -21,7 +21,10 @@ const decimals: Readonly<Partial<Record<Unit, number>>> = { m: 2, '%': 0 };
 export function wordsOf(language: string, say: (message: Message) => string): Words {
   const locale = usableLanguage(language);
   const number = (value: number, digits: number) =>
-    new Intl.NumberFormat(locale, { maximumFractionDigits: digits }).format(value);
+    // What rounds to zero has no sign.
+    new Intl.NumberFormat(locale, { maximumFractionDigits: digits })
+      .format(value)
+      .replace(/^-(?=0(?:[.,]0*)?$)/, '');
   return {
     say,
     dates: dateWords(language),
