@@ -2,12 +2,9 @@ import type { Journal } from '../journal/journal';
 import type { NotePath } from '../journal/note';
 import type { TextEdit } from '../notation/text-edit';
 import { applyTextEdits } from '../notation/text-edit';
-import { isoWeekday } from '../notation/time/iso-date';
-import { addWeeks, type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
-import { type BlockWeek, blockWeek } from '../training/adherence/block-week';
-import { latestBreak } from '../training/adherence/training-break';
+import type { IsoWeek } from '../notation/time/iso-week';
+import type { BlockWeek } from '../training/adherence/block-week';
 import { fillMessage, type Message } from '../training/finding';
-import { recentPlannedSessions } from '../training/history-rules/slipping';
 import { type WeekFacts, weekFacts } from '../training/week-facts';
 import { type CheckContext, type CheckOptions, checkContext } from '../training/week-under-check';
 import { message } from '../training/wording';
@@ -16,11 +13,12 @@ import { lineEndingOf, withLineEnding } from './line-ending';
 import type { NoteChange } from './note-change';
 import { type FactLine, factLines } from './week-review/fact-lines';
 import { factsBegin, factsEnd, findFacts } from './week-review/facts-block';
+import { blockOf, weekToReview } from './week-review/review-due';
 import { newWeekNotePath, weekNoteOf } from './week-review/week-note-path';
 
 /** What is reviewed, and how. */
 export interface WeekReviewOptions extends CheckOptions {
-  /** The running week on Saturday and Sunday, else the one before, when left out. */
+  /** The running week from Saturday on (see `weekToReview`), else the one before, when left out. */
   readonly week?: IsoWeek;
   /** Whether pain stands in the note; left out unless asked for. */
   readonly includePain?: boolean;
@@ -41,12 +39,6 @@ export interface WeekReview {
   readonly changes: readonly NoteChange[];
   /** The note has the first marked line and not the second: nothing is written, as nobody knows where the facts end. */
   readonly notClosed: boolean;
-}
-
-/** The week that is looked back on. */
-export function weekToReview({ today }: CheckOptions, todayNumber: number): IsoWeek {
-  const current = isoWeekOf(today);
-  return isoWeekday(todayNumber) >= 6 ? current : addWeeks(current, -1);
 }
 
 /** One line of Markdown text: nothing in it opens HTML, code or a link. */
@@ -78,11 +70,6 @@ function promptLines(block: BlockWeek | undefined): readonly Message[] {
   ];
 }
 
-function blockOf(context: CheckContext): BlockWeek | undefined {
-  const { plan, today, todayNumber } = context;
-  return blockWeek(plan, today, latestBreak(recentPlannedSessions(context), todayNumber));
-}
-
 /** The edit that adds the block to a note without one: behind its words, or in front where they end within code. */
 function addedBlock(text: string, block: string, week: IsoWeek, ending: string): TextEdit {
   const end = text.length;
@@ -111,7 +98,7 @@ function editOf(text: string, block: string, inside: string, week: IsoWeek): rea
 export function reviewWeek(journal: Journal, options: WeekReviewOptions): WeekReview {
   const context = checkContext(journal, options);
   const { say = fillMessage } = options;
-  const week = options.week ?? weekToReview(options, context.todayNumber);
+  const week = options.week ?? weekToReview(context);
   const facts = weekFacts(context, week);
   const lines = [
     ...factLines(facts, { pain: options.includePain === true }),

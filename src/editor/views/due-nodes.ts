@@ -1,7 +1,9 @@
+import { reviewDue } from '../../planning/week-review/review-due';
 import { type DueSessions, dueSessions } from '../../training/due-sessions';
 import { isToDo } from '../../training/session-state';
+import { checkContext } from '../../training/week-under-check';
 import { sessionNodes } from './session-node';
-import { byJournal, inOneLine, type JournalRows, say, type ViewContext } from './view-context';
+import { byJournal, inLines, inOneLine, type JournalRows, say, type ViewContext } from './view-context';
 import type { ViewNode } from './view-node';
 
 /** `1 session`, `3 sessions`. */
@@ -50,6 +52,34 @@ function laterGroup(due: DueSessions, context: ViewContext): ViewNode {
   };
 }
 
+/** The reminder to look back on a week, while it is time and nobody has. */
+function reviewRow(context: ViewContext): readonly ViewNode[] {
+  const { journal, today, zone } = context;
+  const due = reviewDue(checkContext(journal, { today, zone }));
+  if (!due) return [];
+  const early = due.earlyInBlock;
+  return [
+    {
+      id: `${context.id}#review`,
+      kind: 'review',
+      journal: context.id,
+      label: say(context, 'Look back on week {0}', due.week),
+      ...(early === undefined ? {} : { description: say(context, 'week {0} of the block', early) }),
+      tooltip: inLines(
+        early === undefined
+          ? undefined
+          : say(
+              context,
+              'Many slow down in weeks 3, 4, 7 and 8 of a block, so the look back comes earlier: the rest of the week can still be made easier to keep.',
+            ),
+        say(context, 'Writes the facts of the week into its note, and leaves room for your own words.'),
+      ),
+      icon: 'note',
+      children: [],
+    },
+  ];
+}
+
 function summary(due: DueSessions, context: ViewContext): string {
   const toDo = due.today.filter((facts) => isToDo(facts.state)).length;
   const words = inOneLine(
@@ -65,14 +95,20 @@ function summary(due: DueSessions, context: ViewContext): string {
 function rowsOf(context: ViewContext): JournalRows {
   const due = dueSessions(context.journal, context.today, context.weeks);
   return {
-    rows: [overdueGroup(due, context), todayGroup(due, context), laterGroup(due, context)].filter(
-      (group) => group.children.length > 0,
-    ),
+    rows: [
+      ...reviewRow(context),
+      ...[overdueGroup(due, context), todayGroup(due, context), laterGroup(due, context)].filter(
+        (group) => group.children.length > 0,
+      ),
+    ],
     summary: summary(due, context),
   };
 }
 
-/** What is due: overdue sessions, today's, and those later this week; groups without any are left out. */
+/**
+ * What is due: a week to look back on, overdue sessions, today's, and those later this week; groups without any are
+ * left out.
+ */
 export function dueNodes(contexts: readonly ViewContext[]): readonly ViewNode[] {
   return byJournal(contexts, rowsOf, false);
 }

@@ -25,6 +25,13 @@ function treeItem(node: ViewNode): vscode.TreeItem {
       arguments: [node.place],
     };
   }
+  if (node.kind === 'review') {
+    item.command = {
+      command: 'trainingJournal.writeWeekReview',
+      title: vscode.l10n.t('Write the Week’s Review'),
+      arguments: [node.journal],
+    };
+  }
   return item;
 }
 

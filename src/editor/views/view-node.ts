@@ -16,6 +16,8 @@ export type ViewNodeKind =
   | 'journal'
   | 'group'
   | 'day'
+  /** A week that is to be looked back on. */
+  | 'review'
   | 'session.open'
   /** A session of the running week that was not done. */
   | 'session.missed'
