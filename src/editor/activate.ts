@@ -6,6 +6,7 @@ import { registerNextWeekCommand } from './commands/next-week-command';
 import { registerRearrangeCommand } from './commands/rearrange-command';
 import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
+import { registerShareCommands } from './commands/share-note-command';
 import { registerStarterJournalCommand } from './commands/starter-journal-command';
 import { registerTodayCommand } from './commands/today-command';
 import { registerWeekReviewCommand } from './commands/week-review-command';
@@ -61,6 +62,7 @@ export function activateJournal(
     registerNextWeekCommand(context),
     registerRearrangeCommand(context),
     registerWeekReviewCommand(context),
+    registerShareCommands(context),
     registerCalendarCommand(context, extension.workspaceState),
     registerCommand(context, 'refresh', () => journals.refresh()),
   );

@@ -1,0 +1,156 @@
+import * as vscode from 'vscode';
+import {
+  isSharingOff,
+  partsOnOffer,
+  type SharePart,
+  type ShareSubject,
+  shareNote,
+  sharePartTitle,
+} from '../../planning/share-note';
+import type { FeatureContext } from '../feature-context';
+import type { OpenJournal } from '../open-journal';
+import { say } from '../sentences';
+import { chooseJournal } from './choose-journal';
+import { registerCommand } from './run-command';
+import { askPartner, askSubject, subjectFrom } from './share-subjects';
+
+type Way = 'copy' | 'save' | 'keep' | 'discard';
+
+interface PartChoice extends vscode.QuickPickItem {
+  readonly part: SharePart;
+}
+
+/** What may leave beside sessions and figures: nothing is ticked in advance. `undefined` when it was cancelled. */
+async function askParts(
+  journal: OpenJournal,
+  subject: ShareSubject,
+): Promise<readonly SharePart[] | undefined> {
+  const offered = partsOnOffer(journal.journal, {
+    today: journal.today(),
+    zone: journal.zone(),
+    subject,
+    say,
+  });
+  if (offered.length === 0) return [];
+  const picked = await vscode.window.showQuickPick(
+    offered.map(
+      ({ part, lines }): PartChoice => ({
+        label: say(sharePartTitle(part)),
+        description: lines === 1 ? vscode.l10n.t('1 line') : vscode.l10n.t('{0} lines', lines),
+        part,
+      }),
+    ),
+    {
+      title: vscode.l10n.t('Private: what may leave?'),
+      placeHolder: vscode.l10n.t('What is not ticked stays here. The next step shows all that will leave'),
+      canPickMany: true,
+    },
+  );
+  return picked?.map(({ part }) => part);
+}
+
+async function askWay(): Promise<Way | undefined> {
+  const rows: readonly (vscode.QuickPickItem & { readonly way: Way })[] = [
+    { label: `$(copy) ${vscode.l10n.t('Copy all of it')}`, way: 'copy' },
+    { label: `$(save) ${vscode.l10n.t('Save it as a file…')}`, way: 'save' },
+    {
+      label: `$(edit) ${vscode.l10n.t('Keep it open')}`,
+      description: vscode.l10n.t('to change or take out words first'),
+      way: 'keep',
+    },
+    { label: `$(trash) ${vscode.l10n.t('Throw it away')}`, way: 'discard' },
+  ];
+  const picked = await vscode.window.showQuickPick([...rows], {
+    title: vscode.l10n.t('The editor shows exactly what will leave'),
+    placeHolder: vscode.l10n.t('Escape throws it away; nothing is written'),
+    ignoreFocusOut: true,
+  });
+  return picked?.way;
+}
+
+async function throwAway(document: vscode.TextDocument): Promise<void> {
+  if (document.isClosed) return;
+  await vscode.window.showTextDocument(document);
+  await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+}
+
+function subjectName(subject: ShareSubject): string {
+  switch (subject.is) {
+    case 'week':
+      return subject.week;
+    case 'month':
+      return subject.month;
+    case 'goal':
+      return subject.goal;
+    case 'partner':
+      return subject.partner;
+  }
+}
+
+function fileName(subject: ShareSubject): string {
+  const name = subjectName(subject);
+  return `shared ${name.replace(/[\\/:*?"<>|\s]+/gu, ' ').trim()}.md`;
+}
+
+/** @returns whether it was written. */
+async function save(journal: OpenJournal, subject: ShareSubject, text: string): Promise<boolean> {
+  const target = await vscode.window.showSaveDialog({
+    defaultUri: vscode.Uri.joinPath(journal.uri, fileName(subject)),
+    filters: { Markdown: ['md'] },
+    title: vscode.l10n.t('Where is the note saved?'),
+  });
+  if (!target) return false;
+  await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(text));
+  return true;
+}
+
+/** Shows the note in an editor of its own, which is no file, and lets it leave the way the person says. */
+async function preview(journal: OpenJournal, subject: ShareSubject, content: string): Promise<void> {
+  const document = await vscode.workspace.openTextDocument({ language: 'markdown', content });
+  await vscode.window.showTextDocument(document, { preview: false });
+  const way = await askWay();
+  const text = document.getText();
+  // Words that were changed meanwhile are thrown away only when that is said.
+  if (way === 'keep' || (way === undefined && text !== content)) return;
+  if (way === 'copy') {
+    await vscode.env.clipboard.writeText(text);
+    vscode.window.setStatusBarMessage(vscode.l10n.t('The note is on the clipboard.'), 4000);
+  }
+  if (way === 'save' && !(await save(journal, subject, text))) return;
+  await throwAway(document);
+}
+
+async function share(
+  journal: OpenJournal,
+  ask: (journal: OpenJournal) => Promise<ShareSubject | undefined>,
+): Promise<void> {
+  if (isSharingOff(journal.journal.plan)) {
+    void vscode.window.showInformationMessage(
+      vscode.l10n.t(
+        'This is the journal of an athlete under 18: notes for sharing are off. What leaves is for the guardian to decide.',
+      ),
+    );
+    return;
+  }
+  const subject = await ask(journal);
+  const parts = subject && (await askParts(journal, subject));
+  if (!subject || !parts) return;
+  const options = { today: journal.today(), zone: journal.zone(), subject, parts, say };
+  await preview(journal, subject, shareNote(journal.journal, options));
+}
+
+/** Commands that make a note for the person who holds the athlete to it. Nothing leaves, and no file is written, unseen. */
+export function registerShareCommands(context: FeatureContext): vscode.Disposable {
+  return vscode.Disposable.from(
+    registerCommand(context, 'writeShareNote', async (id, asked) => {
+      const journal = await chooseJournal(context.journals, id);
+      const subject = subjectFrom(asked);
+      if (journal) await share(journal, async (one) => subject ?? askSubject(one));
+    }),
+    registerCommand(context, 'openPartnerList', async (id, asked) => {
+      const journal = await chooseJournal(context.journals, id);
+      const subject = subjectFrom(asked);
+      if (journal) await share(journal, async (one) => subject ?? askPartner(one));
+    }),
+  );
+}
