@@ -12,6 +12,7 @@ export const findingCodes = [
   'session-overdue',
   'outside-free-hours',
   'overlapping-sessions',
+  'no-time-with-partner',
   'open-pain',
   'goal-without-metric',
   'goal-without-date',

@@ -3,6 +3,7 @@ import { dayOverCap } from './day-over-cap';
 import { gapTooShort } from './gap-too-short';
 import { noRecoverySession } from './no-recovery-session';
 import { noRestDay } from './no-rest-day';
+import { noTimeWithPartner } from './no-time-with-partner';
 import { openPain } from './open-pain';
 import { outsideFreeHours } from './outside-free-hours';
 import { overlappingSessions } from './overlapping-sessions';
@@ -21,5 +22,6 @@ export const weekRules: readonly WeekRule[] = [
   sessionOverdue,
   outsideFreeHours,
   overlappingSessions,
+  noTimeWithPartner,
   openPain,
 ];
