@@ -49,11 +49,44 @@ describe('clock changes', () => {
       ['America/Sao_Paulo', '2018-11-03 23:59', '2018-11-04 01:00', '2018-11-04T03:00Z'],
       ['Africa/Cairo', '2026-04-23 23:59', '2026-04-24 01:00', '2026-04-23T22:00Z'],
       ['Pacific/Apia', '2011-12-29 23:59', '2011-12-31 00:00', '2011-12-30T10:00Z'],
+      [newYork, '1997-04-06 01:59', '1997-04-06 03:00', '1997-04-06T07:00Z'],
+      [newYork, '2007-03-11 01:59', '2007-03-11 03:00', '2007-03-11T07:00Z'],
+      [newYork, '2027-03-14 01:59', '2027-03-14 03:00', '2027-03-14T07:00Z'],
+      [london, '2027-03-28 00:59', '2027-03-28 02:00', '2027-03-28T01:00Z'],
+      ['America/Santiago', '2026-09-05 23:59', '2026-09-06 01:00', '2026-09-06T04:00Z'],
+      ['Africa/Casablanca', '2026-03-22 01:59', '2026-03-22 03:00', '2026-03-22T02:00Z'],
     ] as const) {
       it(`${zone} at ${at}`, () => {
         assert.equal(instant(after, zone), utc(at));
         assert.equal(instant(before, zone), utc(at) - 1);
       });
+    }
+  });
+
+  describe('of the hour that comes twice, a local time is the first; the next minute comes after both (tzdb) [C]', () => {
+    for (const [zone, before, after, at, twice] of [
+      [newYork, '1997-10-26 01:59', '1997-10-26 02:00', '1997-10-26T06:00Z', 60],
+      [newYork, '2026-11-01 01:59', '2026-11-01 02:00', '2026-11-01T06:00Z', 60],
+      [newYork, '2027-11-07 01:59', '2027-11-07 02:00', '2027-11-07T06:00Z', 60],
+      [london, '2026-10-25 01:59', '2026-10-25 02:00', '2026-10-25T01:00Z', 60],
+      [london, '2027-10-31 01:59', '2027-10-31 02:00', '2027-10-31T01:00Z', 60],
+      ['Europe/Berlin', '2026-10-25 02:59', '2026-10-25 03:00', '2026-10-25T01:00Z', 60],
+      ['Europe/Dublin', '2026-10-25 01:59', '2026-10-25 02:00', '2026-10-25T01:00Z', 60],
+      ['Australia/Sydney', '2026-04-05 02:59', '2026-04-05 03:00', '2026-04-04T16:00Z', 60],
+      ['Australia/Lord_Howe', '2026-04-05 01:59', '2026-04-05 02:00', '2026-04-04T15:00Z', 30],
+      ['Africa/Casablanca', '2026-02-15 02:59', '2026-02-15 03:00', '2026-02-15T02:00Z', 60],
+    ] as const) {
+      it(`${zone} at ${at}`, () => {
+        assert.equal(instant(before, zone), utc(at) - 1);
+        assert.equal(instant(after, zone), utc(at) + twice);
+      });
+    }
+  });
+
+  it('zones without a change keep their clock all year: Kathmandu 05:45 ahead, Phoenix 07:00 behind (tzdb) [C]', () => {
+    for (const day of ['2026-01-15', '2026-04-15', '2026-07-15', '2026-10-15']) {
+      assert.equal(instant(`${day} 12:00`, 'Asia/Kathmandu'), utc(`${day}T06:15Z`));
+      assert.equal(instant(`${day} 12:00`, 'America/Phoenix'), utc(`${day}T19:00Z`));
     }
   });
 

@@ -86,6 +86,13 @@ describe('published: joint angle', () => {
     assert.ok(Math.abs(spread / (error ?? 1) - 1) < 4 / Math.sqrt(2 * 15_000), String(spread));
   });
 
+  it('at a right angle, too: .763944 against .7637 in the source’s simulation [C]', () => {
+    const angles = reclicked(limbs(90, 300), 2, 15_000).map((again) => jointAngle(again) ?? 0);
+    const spread = sampleStandardDeviation(angles) ?? 0;
+    assert.ok(Math.abs(spread / 0.763944 - 1) < 4 / Math.sqrt(2 * 15_000), String(spread));
+    assert.ok(Math.abs(spread / 0.7637 - 1) < 4 / Math.sqrt(2 * 15_000));
+  });
+
   it('near straight the unsigned angle is biased (mean 179.255, SD 0.564), the signed one is not [C]', () => {
     const again = reclicked(limbs(180, 300), 2, 15_000);
     const unsigned = again.map((each) => jointAngle(each) ?? 0);

@@ -66,6 +66,14 @@ describe('published: measuring error', () => {
     printed(total * Math.sqrt(r * (1 - r)), '7.1');
   });
 
+  it('Weir (2005) data set A: SD sqrt(1 - ICC(3,1)) is another figure, 7.3080, and not the typical error [C]', () => {
+    const { meanSquares, typicalError } = estimated(typicalErrorFromTrials(rows(weirA)));
+    const total = Math.sqrt((meanSquares.subjects * 7 + meanSquares.trials + meanSquares.error * 7) / 15);
+    const other = total * Math.sqrt(1 - intraclass(weirA).icc31);
+    printed(other, '7.3080');
+    assert.ok(typicalError - other > 0.2);
+  });
+
   it('Weir (2005) data set A: minimal detectable change 20.9467 at 95 % and 17.5803 at 90 % [C]', () => {
     const { typicalError } = estimated(typicalErrorFromTrials(rows(weirA)));
     printed(minimalDetectableChange(typicalError, 0.95) * TABLE_Z, '20.9467');

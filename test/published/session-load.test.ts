@@ -32,9 +32,19 @@ describe('published: session load', () => {
   });
 
   it('population figures are the sample ones times sqrt(7/6) = 1.080123 [C]', () => {
-    const { monotony, strain } = estimated(weekLoad([300, 0, 480, 180, 0, 540, 120]));
-    printed(numberOf(monotony) * 1.080123, '1.14920');
-    printed(numberOf(strain) * Math.sqrt(7 / 6), '1861.6980');
+    const weeks: readonly (readonly [loads: readonly number[], texts: string])[] = [
+      [[300, 0, 480, 180, 0, 540, 120], '201.382974 1.149196 1861.6980'],
+      [[540, 360, 540, 0, 540, 360, 0], '224.171946 1.491202 3489.4133'],
+      [[400, 0, 200, 500, 0, 300, 0], '192.724822 1.037749 1452.8487'],
+    ];
+    printed(Math.sqrt(7 / 6), '1.080123');
+    for (const [loads, texts] of weeks) {
+      const [spread = '', monotony = '', strain = ''] = texts.split(' ');
+      const week = estimated(weekLoad(loads));
+      printed(numberOf(week.standardDeviation) / Math.sqrt(7 / 6), spread);
+      printed(numberOf(week.monotony) * Math.sqrt(7 / 6), monotony);
+      printed(numberOf(week.strain) * Math.sqrt(7 / 6), strain);
+    }
   });
 
   it('rest days count: dropping the zeros of week one would give 1.770730, and does not [C]', () => {
