@@ -107,6 +107,14 @@ describe('a person writes next week’s notes of the sample athlete', () => {
       assert.ok(note);
       assert.equal(journal.read(note).includes('#session'), false);
     }
+    // Juno has the key on Tuesdays from 18:00 to 20:00; the coach's hours are Wednesday's, 19:30 to 21:30.
+    const lines = (day: string) =>
+      journal.read(written().find((file) => file.endsWith(day)) ?? '').match(/^- \[ \] #session .*$/gm) ?? [];
+    assert.match(lines('2026-03-03.md').join(), /^- \[ \] #session skill 1[89]:\d\d .*with:juno/);
+    assert.match(
+      lines('2026-03-04.md').join(),
+      /^- \[ \] #session flexibility (19:[3-5]\d|20:[0-3]\d) .*with:coach/,
+    );
     const sessions = written().flatMap((file) => journal.read(file).match(/- \[ \] #session \w+/g) ?? []);
     assert.equal(sessions.length, 7);
   });
