@@ -1,0 +1,61 @@
+import type { Goal, Journal, Need } from '../../journal/journal';
+import type { IsoWeek } from '../../notation/time/iso-week';
+import { hardEffort } from '../../training/session-facts';
+import { journalWithSmallerWeek } from '../smaller-week';
+
+/** The effort of what would be hard, in weeks that hold nothing hard. No source. */
+const gentleEffort = hardEffort - 1;
+
+function isHardNeed({ rating }: Need): boolean {
+  return (rating ?? hardEffort) >= hardEffort;
+}
+
+/** What is hard comes last among the needs of a goal; in weeks without anything hard, it is asked for more gently. */
+function softened(needs: readonly Need[], allowsHard: boolean): readonly Need[] {
+  const ordered = [...needs.filter((need) => !isHardNeed(need)), ...needs.filter(isHardNeed)];
+  return allowsHard
+    ? ordered
+    : ordered.map((need) => (isHardNeed(need) ? { ...need, rating: gentleEffort } : need));
+}
+
+function journalWithNeeds(journal: Journal, change: (needs: readonly Need[]) => readonly Need[]): Journal {
+  const { plan } = journal;
+  const goals = new Map<string, Goal>(
+    [...plan.goals].map(([id, goal]) => [id, { ...goal, needs: change(goal.needs) }]),
+  );
+  const everyWeek = change(plan.needs.filter(({ goal }) => goal === undefined));
+  const needs = [...[...goals.values()].flatMap((goal) => goal.needs), ...everyWeek];
+  return {
+    root: journal.root,
+    plan: { ...plan, goals, needs },
+    notes: () => journal.notes(),
+    note: (path) => journal.note(path),
+    file: (path) => journal.file(path),
+    notesOf: (day) => journal.notesOf(day),
+    span: () => journal.span(),
+    sessions: (first, last) => journal.sessions(first, last),
+    duplicateSessions: (first, last) => journal.duplicateSessions(first, last),
+    measurements: (goal, metric) => journal.measurements(goal, metric),
+    measurementsBetween: (first, last) => journal.measurementsBetween(first, last),
+    bodyReports: (first, last, kind) => journal.bodyReports(first, last, kind),
+    wins: (first, last) => journal.wins(first, last),
+    names: (of) => journal.names(of),
+  };
+}
+
+/**
+ * The journal as if `week` asked for at most `sessions` training sessions, what is hard after what is not. While
+ * `allowsHard` is off, needs of effort 7 and above, and needs that name no effort, ask for 6. Recovery is asked for as
+ * before, and rules and hours stay.
+ */
+export function gentleJournal(
+  journal: Journal,
+  week: IsoWeek,
+  { sessions, allowsHard }: { readonly sessions: number; readonly allowsHard: boolean },
+): Journal {
+  return journalWithSmallerWeek(
+    journalWithNeeds(journal, (needs) => softened(needs, allowsHard)),
+    week,
+    sessions,
+  );
+}
