@@ -3,34 +3,13 @@ import { daysBetween } from '../../notation/time/iso-date';
 import { formatTime, formatTimeSpan } from '../../notation/time/wall-clock';
 import type { SessionFacts } from '../../training/session-facts';
 import { minutesInWords } from '../../training/wording';
+import { reasonInWords } from '../reason-words';
 import { inLines, inOneLine, say, type ViewContext } from './view-context';
 
 /** Kind and time, as the athlete wrote them: `flexibility 18:30`. */
 export function sessionLabel(session: Session): string {
   const span = session.entry.span?.value;
   return span ? `${session.kind} ${formatTime(span.start)}` : session.kind;
-}
-
-/** A reason for a skipped session; one that is not built in stays as it was written. */
-export function reasonInWords(reason: string, context: ViewContext): string {
-  switch (reason) {
-    case 'sore':
-      return say(context, 'sore');
-    case 'tired':
-      return say(context, 'tired');
-    case 'ill':
-      return say(context, 'ill');
-    case 'injured':
-      return say(context, 'injured');
-    case 'work':
-      return say(context, 'work');
-    case 'travel':
-      return say(context, 'travel');
-    case 'other':
-      return say(context, 'other reasons');
-    default:
-      return reason;
-  }
 }
 
 /** What has become of the session: `overdue since Tuesday`, `done 7/10`, `skipped (work)`. */
@@ -49,7 +28,7 @@ export function stateInWords(facts: SessionFacts, context: ViewContext): string 
     case 'done':
       return rating ? say(context, 'done {0}/10', number(rating.value, 1)) : say(context, 'done');
     case 'skipped':
-      return say(context, 'skipped ({0})', reasonInWords(skipped?.value ?? 'other', context));
+      return say(context, 'skipped ({0})', reasonInWords(skipped?.value ?? 'other', context.words));
     case 'moved':
       return moved ? say(context, 'moved to {0}', dates.near(moved.value, today)) : say(context, 'moved');
   }

@@ -24,12 +24,12 @@ const svgSpace = 'http://www.w3.org/2000/svg';
 /** A shape of a picture: the name of its SVG element and its attributes. */
 export type Shape = readonly [string, Readonly<Record<string, string | number>>];
 
-/** Makes a small picture of 24 by 12 units that screen readers pass over. */
-export function picture(...shapes: readonly Shape[]): Element {
+/** Makes a picture that screen readers pass over. */
+export function drawing(viewBox: string, className: string, shapes: readonly Shape[]): Element {
   const svg = document.createElementNS(svgSpace, 'svg');
   for (const [name, value] of [
-    ['viewBox', '0 0 24 12'],
-    ['class', 'sign'],
+    ['viewBox', viewBox],
+    ['class', className],
     ['aria-hidden', 'true'],
   ] as const) {
     svg.setAttribute(name, value);
@@ -40,6 +40,11 @@ export function picture(...shapes: readonly Shape[]): Element {
     svg.append(shape);
   }
   return svg;
+}
+
+/** Makes a small picture of 24 by 12 units that screen readers pass over. */
+export function picture(...shapes: readonly Shape[]): Element {
+  return drawing('0 0 24 12', 'sign', shapes);
 }
 
 /** A button with words in it. */
