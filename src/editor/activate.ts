@@ -4,6 +4,7 @@ import { registerCalendarCommand } from './commands/calendar-command';
 import { registerMeasurementCommand } from './commands/measurement-command';
 import { registerNextWeekCommand } from './commands/next-week-command';
 import { registerRearrangeCommand } from './commands/rearrange-command';
+import { registerPrintMonthCommand } from './commands/print-month-command';
 import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
 import { registerShareCommands } from './commands/share-note-command';
@@ -17,6 +18,7 @@ import { registerGoalPage } from './goal-page-host';
 import { registerGuide } from './guide';
 import { registerLanguageFeatures } from './language';
 import { registerLoadPage } from './load-page-host';
+import { registerMonthPage } from './month-page-host';
 import { registerPlaces } from './places';
 import { registerStatusBar } from './status-bar';
 import { registerViews } from './views';
@@ -55,6 +57,8 @@ export function activateJournal(
     registerLanguageFeatures(context),
     registerGoalPage(context),
     registerLoadPage(context),
+    registerMonthPage(context),
+    registerPrintMonthCommand(context),
     registerSessionCommands(context),
     registerTodayCommand(context),
     registerMeasurementCommand(context),
