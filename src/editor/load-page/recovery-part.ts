@@ -214,7 +214,7 @@ export function recoveryPart(
       sentences: [],
       notice: say(
         context,
-        'Not enough notes yet: two sessions of a kind are needed, and what was sore: {0}',
+        'Not enough notes yet: two sessions of a kind before this week are needed, and what was sore: {0}',
         '#sore hamstrings 4/10',
       ),
       tables: [],
