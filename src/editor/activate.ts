@@ -4,6 +4,7 @@ import { registerCalendarCommand } from './commands/calendar-command';
 import { registerMeasurementCommand } from './commands/measurement-command';
 import { registerNextWeekCommand } from './commands/next-week-command';
 import { registerRearrangeCommand } from './commands/rearrange-command';
+import { registerReturnPlanCommand } from './commands/return-plan-command';
 import { registerPrintMonthCommand } from './commands/print-month-command';
 import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
@@ -66,6 +67,7 @@ export function activateJournal(
     registerNextWeekCommand(context),
     registerRearrangeCommand(context),
     registerWeekReviewCommand(context),
+    registerReturnPlanCommand(context),
     registerShareCommands(context),
     registerCalendarCommand(context, extension.workspaceState),
     registerCommand(context, 'refresh', () => journals.refresh()),
