@@ -44,6 +44,7 @@ export interface MonthLink {
 /** Words of the page itself. */
 export interface MonthPageTexts extends CommonTexts {
   readonly thisMonth: string;
+  readonly today: string;
   readonly print: string;
   readonly grid: string;
   readonly keys: string;

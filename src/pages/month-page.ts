@@ -81,12 +81,13 @@ function dayCell(view: MonthDayView, shown: MonthPageData): HTMLElement {
       class: 'number',
       'data-key': dayKey(view.date),
       tabindex: isReachable ? 0 : -1,
-      'aria-label': view.label,
       'aria-disabled': note ? undefined : 'true',
       'aria-current': view.isToday ? 'date' : undefined,
       title: note ? shown.texts.openReading : shown.texts.noNote,
     },
-    view.number,
+    // Where days stand beneath each other, nothing but the whole date says which weekday it is.
+    element('span', { class: 'short', 'aria-hidden': 'true' }, view.number),
+    element('span', { class: 'long' }, view.label),
   );
   if (note) number.addEventListener('click', () => editor.postMessage({ type: 'open', place: note }));
   const classes = ['day', ...(view.isInMonth ? [] : ['other']), ...(view.isToday ? ['today'] : [])];
@@ -94,6 +95,9 @@ function dayCell(view: MonthDayView, shown: MonthPageData): HTMLElement {
     'td',
     { role: 'gridcell', class: classes.join(' '), 'data-date': view.date },
     number,
+    view.isToday
+      ? element('span', { class: 'word now', 'aria-hidden': 'true' }, shown.texts.today)
+      : undefined,
     ...view.words.map((words) => element('span', { class: 'word' }, words)),
     ...view.sessions.map((session, index) => sessionButton(session, `${view.date}/${index}`, isReachable)),
   );

@@ -71,7 +71,6 @@ function dayView(day: MonthDay, context: PageContext, language: string): MonthDa
     isToday: day.when === 'today',
     ...(day.note === undefined ? {} : { note: { note: day.note, range: { start: 0, end: 0 } } }),
     words: [
-      ...(day.when === 'today' ? [say(context, 'today')] : []),
       ...day.events.map(({ name }) => say(context, 'event: {0}', name)),
       ...(day.isBusy ? [say(context, 'busy')] : []),
       ...(day.isRest ? [say(context, 'rest')] : []),
@@ -193,6 +192,7 @@ export function monthPageData(
     texts: {
       ...commonTexts(context),
       thisMonth: say(context, 'This month'),
+      today: say(context, 'today'),
       print: say(context, 'Print'),
       grid: name,
       keys: say(

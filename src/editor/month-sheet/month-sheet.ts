@@ -142,7 +142,9 @@ function totals(facts: MonthFacts, { say, words }: SheetContext): string {
           percent(kept.share.lower),
           percent(kept.share.upper),
         ),
-    ...(kept.excused === 0 ? [] : [say('Counted apart: {0}.', kept.excused)]),
+    ...(kept.excused === 0
+      ? []
+      : [say('Left out for reasons from outside, counted apart: {0}.', kept.excused)]),
     say('Trained: {0}. Still to come: {1}.', minutesInWords(minutesDone), ahead),
     ...(best ? [say('Best week: that of {0}.', words.dates.day(best.first, firstDateOf(facts.month)))] : []),
     ...(byKind.length === 0

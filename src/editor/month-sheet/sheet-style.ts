@@ -5,7 +5,7 @@ export type Paper = 'a4' | 'letter';
 const heights: Readonly<Record<Paper, number>> = { a4: 210 - 20, letter: 215.9 - 20 };
 
 /** Heading, names of weekdays, totals and legend take about so much of it, in millimetres. */
-const aroundGrid = 48;
+const aroundGrid = 40;
 
 const millimetresAPoint = 25.4 / 72;
 const lineHeight = 1.25;
@@ -35,7 +35,7 @@ table { width: 100%; border-collapse: collapse; table-layout: fixed; }
 tr { break-inside: avoid; }
 th { padding: 0.5mm 1mm; border-bottom: 0.5mm solid #000; font-size: 8.5pt; text-align: start; }
 td { padding: 0.3em 0.5em; border: 0.2mm solid #000; vertical-align: top; }
-tbody tr { height: ${Math.min(rowHeight, 27)}mm; }
+tbody tr { height: ${Math.min(rowHeight, 34)}mm; }
 th.week, td.week { width: 15%; }
 td.week { border-style: dotted; }
 td.other { border-style: dashed; font-style: italic; }

@@ -6,12 +6,13 @@ import { bundles } from '../../../scripts/build.mjs';
 import { pageHtml } from '../../../src/editor/page/page-html';
 import type { FromGoalPage, GoalPageState, ToGoalPage } from '../../../src/pages/goal-page-data';
 import type { FromLoadPage, LoadPageState, ToLoadPage } from '../../../src/pages/load-page-data';
+import type { FromMonthPage, MonthPageState, ToMonthPage } from '../../../src/pages/month-page-data';
 import { type ThemeName, themes } from './themes';
 
 const address = 'https://page.example';
 
-type FromPage = FromGoalPage | FromLoadPage;
-type PageState = GoalPageState | LoadPageState;
+type FromPage = FromGoalPage | FromLoadPage | FromMonthPage;
+type PageState = GoalPageState | LoadPageState | MonthPageState;
 
 /** What the page keeps of the editor while a test looks at it. */
 interface EditorInPage {
@@ -27,7 +28,9 @@ declare global {
 }
 
 /** A page's script, bundled as it ships. */
-export async function bundlePage(name: 'goal-page' | 'load-page' = 'goal-page'): Promise<string> {
+export async function bundlePage(
+  name: 'goal-page' | 'load-page' | 'month-page' = 'goal-page',
+): Promise<string> {
   const options = bundles().find((one) => name in (one.entryPoints as Record<string, string>));
   if (!options) throw new Error(`${name} is not among the bundles.`);
   const built = await esbuild.build({ ...options, write: false, sourcemap: false });
@@ -117,7 +120,7 @@ export class PageInBrowser {
   }
 
   /** What the editor would tell the page. */
-  async send(message: ToGoalPage | ToLoadPage): Promise<void> {
+  async send(message: ToGoalPage | ToLoadPage | ToMonthPage): Promise<void> {
     await this.page.evaluate((told) => window.postMessage(told, '*'), message);
     await this.drawn();
   }
