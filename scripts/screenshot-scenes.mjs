@@ -77,6 +77,18 @@ export const scenes = [
     },
   },
   {
+    name: 'month',
+    sample: 'athlete',
+    height: 1000,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.runCommand('Training: Open the Month');
+      const frame = await editor.webviewFrame();
+      await frame.getByRole('grid').waitFor();
+      await settle(editor);
+    },
+  },
+  {
     name: 'next-week',
     sample: 'athlete',
     steps: async (editor, today) => {
@@ -257,6 +269,21 @@ export const scenes = [
       await editor.runCommand('Training: Open the Goal Page');
       const frame = await editor.webviewFrame();
       await frame.locator('canvas').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'month-narrow',
+    sample: 'athlete',
+    forReview: true,
+    width: 400,
+    steps: async (editor, today) => {
+      await editor.openFile(`${today}.md`);
+      await editor.waitForSquiggle('warning');
+      await editor.press('Control+b');
+      await editor.runCommand('Training: Open the Month');
+      const frame = await editor.webviewFrame();
+      await frame.getByRole('grid').waitFor();
       await settle(editor);
     },
   },
