@@ -105,13 +105,7 @@ function weekRows(week: ReturnWeek, changes: readonly NoteChange[]): readonly Re
   const { limit, holds, stoodOver } = week;
   const first = isoDate(mondayOf(limit.week));
   const last = addDays(first, 6);
-  const words = vscode.l10n.t(
-    '{0}: {1} sessions, {2}; {3} % less than your fullest week',
-    limit.week,
-    holds.sessions,
-    minutesInWords(holds.minutes),
-    limit.cutPercent,
-  );
+  const words = vscode.l10n.t('{0}: {1} sessions, {2} % less', limit.week, holds.sessions, limit.cutPercent);
   return [
     { label: words, kind: vscode.QuickPickItemKind.Separator },
     ...(stoodOver
@@ -130,28 +124,33 @@ function weekRows(week: ReturnWeek, changes: readonly NoteChange[]): readonly Re
   ];
 }
 
-function rows({ weeks, forecasts, cautions, changes }: ReturnPlan): readonly ReturnRow[] {
+function rows({ weeks, forecasts, changes }: ReturnPlan): readonly ReturnRow[] {
   return [
-    ...weeks.flatMap((week) => weekRows(week, changes)),
     ...(forecasts.length === 0
       ? []
       : [
-          {
-            label: vscode.l10n.t('Where the forecasts go, if the pace comes back'),
-            kind: vscode.QuickPickItemKind.Separator,
-          },
+          { label: vscode.l10n.t('If the pace comes back'), kind: vscode.QuickPickItemKind.Separator },
+          ...forecasts.map(({ goal, daysLater, message }) => ({
+            label: `$(graph-line) ${goal}`,
+            description: vscode.l10n.t('{0} days later', daysLater),
+            detail: say(message),
+          })),
         ]),
-    ...forecasts.map(({ goal, message }) => ({ label: `$(graph-line) ${goal}`, detail: say(message) })),
-    { label: vscode.l10n.t('Cautions'), kind: vscode.QuickPickItemKind.Separator },
-    ...cautions.map((caution, index) => ({
-      label: `$(warning) ${[vscode.l10n.t('Borrowed steps'), vscode.l10n.t('No medical advice'), vscode.l10n.t('Pain')][index] ?? ''}`,
-      detail: say(caution),
-    })),
+    ...weeks.flatMap((week) => weekRows(week, changes)),
   ];
+}
+
+/** A row of a list holds one line; a message holds the whole of the cautions, below the list. */
+function tellCautions({ cautions }: ReturnPlan): void {
+  const read = vscode.l10n.t('Read the cautions');
+  void vscode.window.showWarningMessage(cautions.map(say).join(' '), read).then((answer) => {
+    if (answer === read) void vscode.commands.executeCommand('trainingJournal.openGuide', 'cautions.md');
+  });
 }
 
 async function preview(found: ReturnPlan): Promise<readonly NoteChange[] | undefined> {
   const { limits } = found;
+  tellCautions(found);
   const picked = await vscode.window.showQuickPick([...rows(found)], {
     title:
       limits.break && limits.break.backOn === undefined

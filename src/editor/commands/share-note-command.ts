@@ -54,8 +54,8 @@ async function askWay(): Promise<Way | undefined> {
     { label: `$(copy) ${vscode.l10n.t('Copy all of it')}`, way: 'copy' },
     { label: `$(save) ${vscode.l10n.t('Save it as a file…')}`, way: 'save' },
     {
-      label: `$(edit) ${vscode.l10n.t('Keep it open')}`,
-      description: vscode.l10n.t('to change or take out words first'),
+      label: `$(edit) ${vscode.l10n.t('Read it in full first')}`,
+      description: vscode.l10n.t('and take out words; it is asked again'),
       way: 'keep',
     },
     { label: `$(trash) ${vscode.l10n.t('Throw it away')}`, way: 'discard' },
@@ -104,20 +104,56 @@ async function save(journal: OpenJournal, subject: ShareSubject, text: string): 
   return true;
 }
 
+/** Does with the note, as it reads now, what the person says. */
+async function leave(
+  journal: OpenJournal,
+  subject: ShareSubject,
+  document: vscode.TextDocument,
+  way: Way,
+): Promise<void> {
+  const text = document.getText();
+  switch (way) {
+    case 'copy':
+      await vscode.env.clipboard.writeText(text);
+      vscode.window.setStatusBarMessage(vscode.l10n.t('The note is on the clipboard.'), 4000);
+      break;
+    case 'save':
+      if (!(await save(journal, subject, text))) return;
+      break;
+    case 'keep':
+      // The command ends here; the message waits for the person, below the text.
+      void askBelow(journal, subject, document);
+      return;
+    case 'discard':
+  }
+  await throwAway(document);
+}
+
+async function askBelow(
+  journal: OpenJournal,
+  subject: ShareSubject,
+  document: vscode.TextDocument,
+): Promise<void> {
+  const [copy, save, discard] = [vscode.l10n.t('Copy'), vscode.l10n.t('Save…'), vscode.l10n.t('Throw away')];
+  const ways: Readonly<Record<string, Way>> = { [copy]: 'copy', [save]: 'save', [discard]: 'discard' };
+  const answer = await vscode.window.showInformationMessage(
+    vscode.l10n.t('What the editor shows is all that leaves. You can change it.'),
+    copy,
+    save,
+    discard,
+  );
+  const way = answer === undefined ? undefined : ways[answer];
+  if (way && !document.isClosed) await leave(journal, subject, document, way);
+}
+
 /** Shows the note in an editor of its own, which is no file, and lets it leave the way the person says. */
 async function preview(journal: OpenJournal, subject: ShareSubject, content: string): Promise<void> {
   const document = await vscode.workspace.openTextDocument({ language: 'markdown', content });
   await vscode.window.showTextDocument(document, { preview: false });
   const way = await askWay();
-  const text = document.getText();
   // Words that were changed meanwhile are thrown away only when that is said.
-  if (way === 'keep' || (way === undefined && text !== content)) return;
-  if (way === 'copy') {
-    await vscode.env.clipboard.writeText(text);
-    vscode.window.setStatusBarMessage(vscode.l10n.t('The note is on the clipboard.'), 4000);
-  }
-  if (way === 'save' && !(await save(journal, subject, text))) return;
-  await throwAway(document);
+  if (way === undefined && document.getText() !== content) return;
+  await leave(journal, subject, document, way ?? 'discard');
 }
 
 async function share(

@@ -39,21 +39,16 @@ export function movedForecasts(context: CheckContext, limits: ReturnLimits): rea
       const measured = worst?.series.days.at(-1)?.date;
       if (forecast?.status !== 'estimated' || measured === undefined) return [];
       const daysLater = Math.round(daysWithout(limits, measured, begin) + daysLeftOut(limits));
-      const earliest = addDays(forecast.earliest, daysLater);
-      const latest = addDays(forecast.latest, daysLater);
-      const date = goal.by === undefined ? '' : '; its date stays {6}';
       return [
         {
           goal: goal.id,
           daysLater,
           message: message(
-            `{0}: the target stays, the forecast moves by {5} days from {1} to {2} to {3} to {4}${date}`,
-            goal.id,
+            `{0} to {1} becomes {2} to {3}; the target${goal.by === undefined ? ' stays' : ' and the date, {4}, stay'}`,
             forecast.earliest,
             forecast.latest,
-            earliest,
-            latest,
-            daysLater,
+            addDays(forecast.earliest, daysLater),
+            addDays(forecast.latest, daysLater),
             goal.by ?? '',
           ),
         },
