@@ -292,6 +292,9 @@ describe('a quick fix', () => {
   });
 
   it('leaves unsaved what was unsaved before', async () => {
+    // The editor itself saves all files of a quick fix that reaches into several, unless it is told not to.
+    const files = vscode.workspace.getConfiguration('files');
+    await files.update('refactoring.autoSave', false, vscode.ConfigurationTarget.Workspace);
     journal = await scratchJournal('fix-unsaved', twoHard);
     const { uri, read } = journal;
     const editor = await journal.show('2026-02-25.md');
@@ -306,6 +309,7 @@ describe('a quick fix', () => {
     assert.match(editor.document.getText(), /Not saved yet\.\n.*moved:2026-02-28/s);
     assert.equal(await read('2026-02-25.md'), twoHard['2026-02-25.md']);
     assert.match(await read('2026-02-28.md'), /#session flexibility 14:45/);
+    await files.update('refactoring.autoSave', undefined, vscode.ConfigurationTarget.Workspace);
   });
 
   it('is preferred when it is the usual way out, and only one is', async () => {
