@@ -130,6 +130,7 @@ function weekRow(week: MonthWeek, context: SheetContext): string {
 
 function totals(facts: MonthFacts, { say, words }: SheetContext): string {
   const { kept, minutesDone, byKind, best, ahead } = facts;
+  const counted = byKind.filter(({ kept: own }) => own.n > 0);
   const percent = (share: number): string => words.quantity(100 * share, '%');
   const parts = [
     'status' in kept.share
@@ -147,12 +148,12 @@ function totals(facts: MonthFacts, { say, words }: SheetContext): string {
       : [say('Left out for reasons from outside, counted apart: {0}.', kept.excused)]),
     say('Trained: {0}. Still to come: {1}.', minutesInWords(minutesDone), ahead),
     ...(best ? [say('Best week: that of {0}.', words.dates.day(best.first, firstDateOf(facts.month)))] : []),
-    ...(byKind.length === 0
+    ...(counted.length === 0
       ? []
       : [
           say(
             'By kind: {0}.',
-            byKind.map(({ kind, kept: own }) => say('{0} {1} of {2}', kind, own.done, own.n)).join(', '),
+            counted.map(({ kind, kept: own }) => say('{0} {1} of {2}', kind, own.done, own.n)).join(', '),
           ),
         ]),
   ];

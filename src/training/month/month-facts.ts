@@ -93,7 +93,10 @@ export interface MonthFacts {
   readonly restDays: number;
   /** In order of name. */
   readonly byKind: readonly KindTotals[];
-  /** The week with most sessions done, then most minutes, then the earlier; absent when none was done. */
+  /**
+   * The week with most sessions done, then most minutes, then the earlier; absent when none was done. A week belongs to
+   * the month of its fourth day, as ISO 8601 gives weeks to years.
+   */
   readonly best?: MonthWeek;
 }
 
@@ -177,7 +180,7 @@ function monthWeek(
 
 function bestWeek(weeks: readonly MonthWeek[]): MonthWeek | undefined {
   return weeks
-    .filter(({ done }) => done > 0)
+    .filter(({ done, days }) => done > 0 && days[3]?.isInMonth === true)
     .reduce<MonthWeek | undefined>((best, week) => {
       if (!best) return week;
       return week.done > best.done || (week.done === best.done && week.minutesDone > best.minutesDone)

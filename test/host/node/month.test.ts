@@ -34,7 +34,7 @@ describe('the month', () => {
     const html = await journal.read('wall.html');
     assert.match(html, /<h1>February 2026<\/h1>/);
     assert.match(html, /18:30 flexibility, kept/);
-    assert.doesNotMatch(html, /private|ill\b|Dipper/);
+    assert.doesNotMatch(html, /private|\bill\b|Dipper/);
     await print({ month: '2026-01', paper: 'letter', extras: ['name'] });
     const january = await journal.read('wall.html');
     assert.match(january, /<h1>Dipper, January 2026<\/h1>/);
