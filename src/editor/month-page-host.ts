@@ -5,11 +5,11 @@ import { chooseJournal } from './commands/choose-journal';
 import { registerCommand } from './commands/run-command';
 import { editorWords } from './editor-words';
 import type { FeatureContext } from './feature-context';
-import { readMonthSettings } from './month-page/month-settings';
 import { monthPageData, readMonth, readMonthPageMessage, readMonthPageState } from './month-page/page-data';
 import type { OpenJournal } from './open-journal';
 import { PagePanel } from './page/page-panel';
 import { isRecord } from './page/read-message';
+import { readMonthSettings } from './settings';
 
 const viewType = 'trainingJournal.monthPage';
 

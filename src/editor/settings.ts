@@ -1,7 +1,9 @@
 import * as vscode from 'vscode';
+import type { Weekday } from '../notation/entries';
 import { parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
 import { DEFAULT_ACCEPTED_CHANCE } from '../training/recovery/recovery-figures';
+import type { Paper } from './month-sheet/sheet-style';
 import type { JournalSettings } from './open-journal';
 
 /** The section of every setting and the prefix of every command. */
@@ -46,6 +48,17 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
       weeksBefore: wholeNumber(settings.get('findings.weeksBefore'), 1, 520),
       weeksAfter: wholeNumber(settings.get('findings.weeksAfter'), 2, 52),
     },
+  };
+}
+
+const weekStarts: Readonly<Record<string, Weekday>> = { monday: 1, saturday: 6, sunday: 7 };
+
+/** The settings of the month's calendar; values that cannot be used count as not set. */
+export function readMonthSettings(scope: vscode.Uri): { readonly weekStart: Weekday; readonly paper: Paper } {
+  const settings = vscode.workspace.getConfiguration(section, scope);
+  return {
+    weekStart: weekStarts[settings.get<string>('month.weekStart', 'monday')] ?? 1,
+    paper: settings.get<string>('month.paper') === 'letter' ? 'letter' : 'a4',
   };
 }
 

@@ -2,13 +2,13 @@ import * as vscode from 'vscode';
 import { isoMonthOf } from '../../notation/time/iso-month';
 import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
-import { readMonthSettings } from '../month-page/month-settings';
 import { monthName } from '../month-page/month-words';
 import { readMonth } from '../month-page/page-data';
 import { monthSheet, type SheetExtra, sheetExtras } from '../month-sheet/month-sheet';
 import type { Paper } from '../month-sheet/sheet-style';
 import type { OpenJournal } from '../open-journal';
 import { isRecord } from '../page/read-message';
+import { readMonthSettings } from '../settings';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 
