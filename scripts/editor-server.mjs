@@ -9,6 +9,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -198,10 +199,24 @@ async function answers(address) {
  */
 export function workbenchAddress(server, { folder, extension, tests }) {
   const remote = (/** @type {string} */ path) => `vscode-remote://127.0.0.1:${server.port}${asUriPath(path)}`;
-  const payload = [['extensionDevelopmentPath', remote(extension)]];
+  const payload = [['extensionDevelopmentPath', remote(tests ? extension : besideServer(server, extension))]];
   if (tests) payload.push(['extensionTestsPath', remote(tests)], ['skipWelcome', 'true']);
   const query = new URLSearchParams({ folder: asUriPath(folder), payload: JSON.stringify(payload) });
   return `${server.address}/?${query}`;
+}
+
+/**
+ * The path under which the editor is to load the extension. The server is installed below the project; an editor that
+ * loads the project by its own path takes the server's own colour themes for themes that are being developed, and
+ * begins with the first of them instead of the one that the settings name. A link elsewhere keeps the two apart.
+ * @param {EditorServer} server
+ * @param {string} extension
+ */
+function besideServer(server, extension) {
+  if (extension !== root) return extension;
+  const link = join(server.dataFolder, 'extension');
+  if (!existsSync(link)) symlinkSync(extension, link, 'junction');
+  return link;
 }
 
 /** @param {string} path an absolute path of this machine */

@@ -17,6 +17,14 @@ export const themes = /** @type {const} */ ({
   'high-contrast-light': 'Default High Contrast Light',
 });
 
+/** The class that the workbench has while it shows a theme, the base first. */
+const themeClasses = /** @type {const} */ ({
+  light: '.vs.vscode-theme-defaults-themes-light_modern-json',
+  dark: '.vs-dark.vscode-theme-defaults-themes-dark_modern-json',
+  'high-contrast': '.hc-black.vscode-theme-defaults-themes-hc_black-json',
+  'high-contrast-light': '.hc-light.vscode-theme-defaults-themes-hc_light-json',
+});
+
 /**
  * @typedef {object} LiveEditorOptions
  * @property {string} folder the folder to open, an absolute path; it is written to
@@ -65,6 +73,8 @@ export async function openLiveEditor({
     page.setDefaultTimeout(60_000);
     await page.goto(workbenchAddress(server, { folder, extension }));
     await page.locator('.explorer-folders-view .monaco-list, .welcome-view').first().waitFor();
+    // Nothing is looked at in another theme than the one that was asked for.
+    await page.locator(`.monaco-workbench${themeClasses[theme]}`).waitFor();
     return editor;
   } catch (error) {
     await browser?.close();
