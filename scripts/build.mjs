@@ -1,8 +1,9 @@
 // Bundles what ships: the Node and the web extension, the command line, and the pages.
 // `node scripts/build.mjs [--watch]`
-import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import esbuild from 'esbuild';
+import { licencesOf } from './licences.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -66,10 +67,11 @@ export function bundles() {
     .filter((options) => Object.keys(options.entryPoints).length > 0);
 }
 
-/** Builds everything into `dist/`; throws when a bundle has an error. */
+/** Builds everything into `dist/`, with the licences of what is in it; throws when a bundle has an error. */
 export async function build() {
   rmSync(`${root}dist`, { recursive: true, force: true });
-  await Promise.all(bundles().map((options) => esbuild.build(options)));
+  const built = await Promise.all(bundles().map((options) => esbuild.build({ ...options, metafile: true })));
+  writeFileSync(`${root}dist/licences.txt`, licencesOf(built.map(({ metafile }) => metafile)));
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
