@@ -43,7 +43,7 @@ describe('two hard sessions too close together', () => {
 
   it('can be mended in these ways, the move preferred', () => {
     assert.deepEqual(titles(notes, 'gap-too-short'), [
-      'Move it to Saturday, 2026-02-28: the first day that breaks no rule',
+      'Move it to Saturday, 2026-02-28: the first day that breaks no rule; parts two hard days',
       'Move it to Sunday, 2026-03-01, at 18:30: parts two hard days',
       "Move it to Friday, 2026-02-27, at 17:00: parts two hard days; 69 h after Tuesday's",
       'Swap it with the strength session of Friday',
@@ -107,7 +107,7 @@ describe('two hard sessions too close together', () => {
     };
     assert.equal(
       titles(full, 'gap-too-short')[0],
-      'Move it to Tuesday, 2026-03-03: the first day that breaks no rule',
+      'Move it to Tuesday, 2026-03-03: the first day that breaks no rule; as kept in 1 of the last 4 weeks',
     );
   });
 
@@ -145,7 +145,7 @@ describe('a session outside the free hours', () => {
     });
     assert.equal(
       fillMessage(second?.title ?? assert.fail()),
-      'Move it to Friday, 2026-02-27: the first day that breaks no rule',
+      'Move it to Friday, 2026-02-27: the first day that breaks no rule; parts two hard days',
     );
   });
 

@@ -59,6 +59,18 @@ describe('the places of a session', () => {
     ]);
   });
 
+  it('are an hour apart in a block of more than four weeks, from the beginning of the free hours, with the last that fits', () => {
+    const notes = { 'journal.md': `${noRecovery}- #free mon 18:15-20:45\n- #need skill 1/week 60min 5/10\n` };
+    const next = addWeeks(isoWeekOf(options.today), 1);
+    const weeks = (count: number) => Array.from({ length: count }, (_, index) => addWeeks(next, index));
+    assert.deepEqual(openPlaces(problemOf(notes, weeks(5)), 'skill'), [
+      '2026-03-02 18:15',
+      '2026-03-02 19:15',
+      '2026-03-02 19:45',
+    ]);
+    assert.equal(openPlaces(problemOf(notes, weeks(4)), 'skill').length, 7);
+  });
+
   it('lie in the partner’s hours and no others, where some line names the partner', () => {
     const hours = `${noRecovery}- #free mon 18:00-19:00\n- #free tue 18:00-19:00 with:juno\n- #free wed 19:00-20:00 with:coach\n`;
     const built = problemOf({

@@ -1,4 +1,5 @@
 import type { Session } from '../../journal/journal';
+import { present } from '../../notation/present';
 import { addWeeks, isoWeekOf, isoWeekOfDay } from '../../notation/time/iso-week';
 import type { Message } from '../../training/finding';
 import { checkContext } from '../../training/week-under-check';
@@ -11,6 +12,7 @@ import { type Objective, valueAt } from '../solver/order';
 import { movingSession } from '../week-problem/asked-sessions';
 import { buildProblem, daysToPlan } from '../week-problem/build-problem';
 import { habitsBefore } from '../week-problem/kept-habits';
+import type { Place } from '../week-problem/places';
 import { type Slot, sessionIn } from './legal-slots';
 import type { ToMend } from './remedy';
 
@@ -35,17 +37,33 @@ function costWords(difference: Objective): readonly Message[] {
   ];
 }
 
+/** What is asked about the places of a session. */
+export interface MovesAsked {
+  /** A place whose words are wanted, however good it is. */
+  readonly first: Slot;
+  /** Whether another place may be offered; the last word on it. */
+  readonly isLegal: (slot: Slot) => boolean;
+  /** How many others are wanted, on a day each. */
+  readonly others: number;
+}
+
+/** The places that were found. */
+export interface MovesFound {
+  /** What the first one costs and what speaks for it; none when that is nothing, or the planner knows no such place. */
+  readonly first?: Message;
+  /** The best first. */
+  readonly others: readonly Move[];
+}
+
 /**
  * The best places for a session in its week, or in the running one when its own is over, and in the week after when
- * there is none: at most one a day, the best first.
- * @param isLegal The last word on a place.
+ * there is none: at most one a day.
  */
 export function bestMoves(
   { journal, options }: ToMend,
   session: Session,
-  isLegal: (slot: Slot) => boolean,
-  limit: number,
-): readonly Move[] {
+  { first, isLegal, others }: MovesAsked,
+): MovesFound {
   const context = checkContext(journal, options);
   const facts = context
     .weeks(isoWeekOfDay(session.day))
@@ -55,18 +73,19 @@ export function bestMoves(
         one.session.entry.range.start === session.entry.range.start &&
         one.session.day === session.day,
     );
-  if (!facts) return [];
+  if (!facts) return { others: [] };
   const own = isoWeekOfDay(session.day);
   const current = isoWeekOf(options.today);
-  const first = own < current ? current : own;
-  for (const week of [first, addWeeks(first, 1)]) {
+  const begin = own < current ? current : own;
+  let firstWords: Message | undefined;
+  for (const week of [begin, addWeeks(begin, 1)]) {
     if (daysToPlan(context, week).length === 0) continue;
     const habits = habitsBefore(context, week);
     const asked = movingSession(context, week, facts);
     const built = buildProblem({ context, habits, weeks: [week], asked: [asked], without: [facts] });
     const [need] = built.problem.needs;
     const places = built.asked[0]?.places;
-    if (!need || !places) return [];
+    if (!need || !places) break;
     const here = need.candidates.findIndex(({ standsHere }) => standsHere);
     const candidate = need.candidates[here];
     const now = candidate
@@ -75,31 +94,32 @@ export function bestMoves(
     const found: Move[] = [];
     const days = new Set<number>();
     const best = bestPlaces(built.problem, now, need.id, candidate?.start, need.candidates.length);
-    let tried = 0;
-    for (const { session: placed, difference } of best) {
-      const place = places[placed.candidate];
-      if (found.length >= limit || tried >= mostTried) break;
-      if (!place || days.has(place.day)) continue;
-      tried += 1;
-      const slot: Slot = { day: place.day, start: place.start };
-      if (!isLegal(slot)) continue;
-      days.add(place.day);
-      const moved = sessionIn(session, slot);
-      const after = checkContext(journalWithSessions(journal, { without: [session], added: [moved] }), {
-        today: options.today,
-        zone: options.zone,
-      });
+    const wordsOf = (place: Place, difference: Objective): Message | undefined => {
+      const moved = sessionIn(session, place);
+      const after = checkContext(
+        journalWithSessions(journal, { without: [session], added: [moved] }),
+        options,
+      );
       const reasons = placeWords(
         { asked, place, session: moved },
         { context: after, habits, rules: built.problem.rules },
       );
       const words = [...costWords(difference), ...reasons];
-      found.push({
-        slot,
-        words: words.length > 0 ? joined(separated(words, '; ')) : message('breaks no rule'),
-      });
+      return words.length > 0 ? joined(separated(words, '; ')) : undefined;
+    };
+    let tried = 0;
+    for (const { session: placed, difference } of best) {
+      const place = places[placed.candidate];
+      if (!place) continue;
+      const slot: Slot = { day: place.day, start: place.start };
+      if (place.day === first.day && place.start === first.start) firstWords ??= wordsOf(place, difference);
+      if (found.length >= others || tried >= mostTried || days.has(place.day)) continue;
+      tried += 1;
+      if (!isLegal(slot)) continue;
+      days.add(place.day);
+      found.push({ slot, words: wordsOf(place, difference) ?? message('breaks no rule') });
     }
-    if (found.length > 0) return found;
+    if (found.length > 0) return { ...present({ first: firstWords }), others: found };
   }
-  return [];
+  return { ...present({ first: firstWords }), others: [] };
 }

@@ -4,7 +4,7 @@ import type { FindingCode, Message } from '../../training/finding';
 import { checkContext } from '../../training/week-under-check';
 import { message, weekdayName } from '../../training/wording';
 import { changeComparer, isLessened, speaksAgainst, worseFindings } from '../findings-added';
-import { joined } from '../plan-weeks/joined-messages';
+import { joined, separated } from '../plan-weeks/joined-messages';
 import { moveSession } from '../session-changes';
 import { bestMoves, type Move } from './best-moves';
 import { foundSession } from './found-session';
@@ -77,7 +77,7 @@ const others = 2;
 /**
  * Moves the session to the first day that breaks no rule: a later day of its week, else an earlier one that is not
  * over, else one of the week after. A session that overlaps another, or stands outside the free hours, stays on its
- * day when another time of it will do. Beside it, the best places on other days, with what each costs.
+ * day when another time of it will do. Beside it, the best places on other days. Each says what it costs.
  */
 export const moveToLegalDay: RemedyMaker = function* (mend): Generator<Remedy> {
   const session = foundSession(mend);
@@ -92,8 +92,16 @@ export const moveToLegalDay: RemedyMaker = function* (mend): Generator<Remedy> {
   };
   const first = firstLegalSlot(mend, session, isLegal);
   if (!first) return;
-  yield move(first, firstTitle(session, first), mend.finding.code !== 'session-overdue');
-  const isOther = (slot: Slot) => slot.day !== first.day && slot.day !== session.day && isLegal(slot);
-  for (const other of bestMoves(mend, session, isOther, others))
-    yield move(other.slot, otherTitle(session, other), false);
+  const moves = bestMoves(mend, session, {
+    first,
+    isLegal: (slot) => slot.day !== first.day && slot.day !== session.day && isLegal(slot),
+    others,
+  });
+  const title = firstTitle(session, first);
+  yield move(
+    first,
+    moves.first ? joined(separated([title, moves.first], '; ')) : title,
+    mend.finding.code !== 'session-overdue',
+  );
+  for (const other of moves.others) yield move(other.slot, otherTitle(session, other), false);
 };

@@ -19,6 +19,18 @@ import type { ProblemSource } from './problem-source';
 import { labelsOf, timed, timeless } from './session-labels';
 import { type TimelessDay, timelessDay } from './timeless-day';
 
+/** Minutes between the starts that are tried in the open hours of a few weeks. */
+const weekStep = 15;
+
+/**
+ * Minutes between them in a longer block, of which nobody knows the quarters of an hour yet: with them, its best plan
+ * would take some seconds. Times that were kept are tried in any case.
+ */
+const blockStep = 60;
+
+/** The most weeks that are planned to the quarter of an hour. */
+const mostFineWeeks = 4;
+
 /** What a problem is built of. */
 export interface ProblemInput {
   readonly context: CheckContext;
@@ -177,6 +189,7 @@ export function buildProblem(input: ProblemInput): WeekProblem {
       ...(what.is === 'moving' ? present({ ownStart: what.session.entry.span?.value.start }) : {}),
       days: daysToPlan(context, one.week),
       timeOfDay: input.timeOfDay ?? 'earlier',
+      step: weeks.length > mostFineWeeks ? blockStep : weekStep,
     });
     for (const [id, source] of found.sources) sources.set(id, source);
     const places = withOwnPlace(found.places, one, context).flatMap((place) =>

@@ -39,6 +39,8 @@ export interface PlacesInput {
   readonly ownStart?: WallMinutes;
   readonly days: readonly DayNumber[];
   readonly timeOfDay: TimeOfDay;
+  /** Minutes between the starts that are tried in open hours: a multiple of 15. */
+  readonly step: number;
 }
 
 /** Places, and what the ids that rule some of them out stand for. */
@@ -158,9 +160,9 @@ class DayPlaces {
       if ((span || !isNamed) && this.#takenBy(start, start + minutes).length === 0)
         this.#add(start, span, []);
     }
-    const starts = startsIn(open, minutes);
-    for (const start of isNamed ? starts : starts.filter((one) => one % assumedStep === 0))
-      this.#add(start, within(hours, start), []);
+    for (const start of startsIn(open, minutes))
+      if (isNamed ? this.#isTried(start, within(open, start)) : start % assumedStep === 0)
+        this.#add(start, within(hours, start), []);
     for (const start of startsIn(hours, minutes).filter((one) => one % blockedStep === 0)) {
       const blockedBy = this.#takenBy(start, start + minutes);
       if (blockedBy.length > 0) this.#add(start, within(hours, start), blockedBy);
@@ -170,6 +172,12 @@ class DayPlaces {
     if (keptForOthers || startsIn(hours, minutes).length > 0) return;
     const start = kept.find((habit) => habit.start !== undefined)?.start ?? plainStart;
     this.#add(start, undefined, [this.#closed(), ...this.#takenBy(start, start + minutes)]);
+  }
+
+  /** Whether a start is tried in open hours: every step from their beginning, and the last that fits. */
+  #isTried(start: WallMinutes, open: ClockSpan | undefined): boolean {
+    const { step, minutes } = this.input;
+    return !open || (start - open.start) % step === 0 || start + minutes + 15 > open.end;
   }
 
   /** Hours that would do if they were not kept for a partner or a place; whether there are any. */
