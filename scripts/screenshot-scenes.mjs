@@ -77,6 +77,28 @@ export const scenes = [
     },
   },
   {
+    name: 'load-page',
+    sample: 'athlete',
+    height: 1000,
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.runCommand('Training: Open Load and Recovery');
+      const frame = await editor.webviewFrame();
+      await frame.locator('canvas').first().waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'week-review',
+    sample: 'athlete',
+    steps: async (editor, today) => {
+      await openDay(editor, today);
+      await editor.runCommand('Training: Write the Week’s Review');
+      await editor.page.locator('.tab.active[data-resource-name*="-W"]').waitFor();
+      await settle(editor);
+    },
+  },
+  {
     name: 'month',
     sample: 'athlete',
     height: 1000,
