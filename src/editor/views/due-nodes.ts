@@ -96,17 +96,17 @@ function rowsOf(context: ViewContext): JournalRows {
   const due = dueSessions(context.journal, context.today, context.weeks);
   return {
     rows: [
-      ...reviewRow(context),
       ...[overdueGroup(due, context), todayGroup(due, context), laterGroup(due, context)].filter(
         (group) => group.children.length > 0,
       ),
+      ...reviewRow(context),
     ],
     summary: summary(due, context),
   };
 }
 
 /**
- * What is due: a week to look back on, overdue sessions, today's, and those later this week; groups without any are
+ * What is due: overdue sessions, today's, those later this week, and a week to look back on; groups without any are
  * left out.
  */
 export function dueNodes(contexts: readonly ViewContext[]): readonly ViewNode[] {

@@ -81,7 +81,8 @@ describe('a coach opens a folder with three athletes', () => {
     editor = await openLiveEditor({
       folder: journal.path,
       width: 1500,
-      height: 1100,
+      // Rows below the edge of a view are not drawn.
+      height: 1500,
       settings: { 'trainingJournal.today': '2026-02-26' },
     });
     await editor.openViewContainer('Training Journal');
