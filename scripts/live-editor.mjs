@@ -420,7 +420,7 @@ export class LiveEditor {
     for (let attempt = 1; ; attempt += 1) {
       await this.page.keyboard.press(key);
       try {
-        await this.#take(text, label, 15_000);
+        await this.#take(text, label, attempt * 5_000);
         return;
       } catch (error) {
         if (attempt === 3) throw error;

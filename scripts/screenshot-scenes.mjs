@@ -40,6 +40,7 @@ export const scenes = [
       await openDay(editor, today);
       await editor.goTo(3, 14);
       await editor.hoverText();
+      await editor.page.locator('.monaco-hover', { hasText: 'Quick Fix' }).first().waitFor();
       await settle(editor);
     },
   },
