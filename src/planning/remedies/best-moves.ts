@@ -37,9 +37,13 @@ function costWords(difference: Objective): readonly Message[] {
   ];
 }
 
+function inOneLine(words: readonly Message[]): Message | undefined {
+  return words.length > 0 ? joined(separated(words, '; ')) : undefined;
+}
+
 /** What is asked about the places of a session. */
 export interface MovesAsked {
-  /** A place whose words are wanted, however good it is. */
+  /** A place whose cost is wanted, however good it is. */
   readonly first: Slot;
   /** Whether another place may be offered; the last word on it. */
   readonly isLegal: (slot: Slot) => boolean;
@@ -49,7 +53,7 @@ export interface MovesAsked {
 
 /** The places that were found. */
 export interface MovesFound {
-  /** What the first one costs and what speaks for it; none when that is nothing, or the planner knows no such place. */
+  /** What the first one costs; none when that is nothing, or the planner knows no such place. */
   readonly first?: Message;
   /** The best first. */
   readonly others: readonly Move[];
@@ -104,15 +108,15 @@ export function bestMoves(
         { asked, place, session: moved },
         { context: after, habits, rules: built.problem.rules },
       );
-      const words = [...costWords(difference), ...reasons];
-      return words.length > 0 ? joined(separated(words, '; ')) : undefined;
+      return inOneLine([...costWords(difference), ...reasons]);
     };
     let tried = 0;
     for (const { session: placed, difference } of best) {
       const place = places[placed.candidate];
       if (!place) continue;
       const slot: Slot = { day: place.day, start: place.start };
-      if (place.day === first.day && place.start === first.start) firstWords ??= wordsOf(place, difference);
+      if (place.day === first.day && place.start === first.start)
+        firstWords ??= inOneLine(costWords(difference));
       if (found.length >= others || tried >= mostTried || days.has(place.day)) continue;
       tried += 1;
       if (!isLegal(slot)) continue;
