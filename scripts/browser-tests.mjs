@@ -23,7 +23,7 @@ if (name === 'pages') {
   await buildPersonTests();
   // Before the clock of the first test runs.
   await installEditorServer();
-  await runMocha('person tests', 'out/person');
+  await runMocha('person tests', 'out/person', '--retries', '1');
 } else {
   console.error('Say which tests: pages or person.');
   process.exitCode = 2;

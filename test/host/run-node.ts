@@ -2,11 +2,11 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Mocha from 'mocha';
-import { reportRun } from './report';
+import { reportRun, secondTries } from './report';
 
 /** Runs every test beside this file's folder `node`; throws when one of them does not hold, or when there is none. */
 export async function run(): Promise<void> {
-  const mocha = new Mocha({ ui: 'bdd', timeout: 30_000, reporter: 'base' });
+  const mocha = new Mocha({ ui: 'bdd', timeout: 30_000, retries: secondTries, reporter: 'base' });
   for (const name of readdirSync(join(__dirname, 'node'), { recursive: true, encoding: 'utf8' }).sort()) {
     if (name.endsWith('.test.js')) mocha.addFile(join(__dirname, 'node', name));
   }
