@@ -48,7 +48,10 @@ describe('a person plans around what happened', () => {
     await listRow(/moved from Monday/).waitFor();
     assert.equal(journal.read('2026-02-23.md'), monday);
     await listRow('Write 1 session').click();
-    await until('the session stands on Wednesday', () => journal.files().includes('2026-02-25.md'));
+    await until('the session stands on Wednesday', () => {
+      // A new file is there before its words are.
+      return journal.files().includes('2026-02-25.md') && journal.read('2026-02-25.md') !== '';
+    });
     assert.match(
       journal.read('2026-02-25.md'),
       /- \[ \] #session flexibility 18:00 60min 8\/10\n {2}- splits\n/,
