@@ -123,6 +123,15 @@ export class LiveEditor {
     await this.server.stop();
   }
 
+  /** Loads the editor anew, as it was left. */
+  async reload() {
+    // The editor writes down what is open when it hears that its page is about to go. A browser that loads anew at
+    // once can be quicker than that, and a person would find what was open a minute before.
+    await this.page.evaluate(() => window.dispatchEvent(new Event('beforeunload')));
+    await this.page.waitForTimeout(1500);
+    await this.page.reload();
+  }
+
   /**
    * Runs a command from the palette, by its title as a person reads it (with its category, if it has one).
    * @param {string} title

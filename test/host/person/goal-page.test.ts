@@ -74,7 +74,7 @@ describe('a person opens the goal page', () => {
   });
 
   it('finds it again after the editor was loaded anew, without the private reason', async () => {
-    await editor.page.reload();
+    await editor.reload();
     const frame = await pageWith('Latest: 9');
     assert.equal((await frame.content()).includes(secret), false);
     await frame.getByRole('button', { name: 'Show why' }).waitFor();
