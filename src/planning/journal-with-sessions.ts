@@ -1,4 +1,5 @@
 import type { Journal, Session } from '../journal/journal';
+import { journalAsIf } from '../journal/journal-as-if';
 import { compareSessions } from '../journal/resolve-sessions';
 
 /** Sessions to think away from a journal, and sessions to think into it. */
@@ -22,13 +23,7 @@ function isSame(one: Session, other: Session): boolean {
  */
 export function journalWithSessions(journal: Journal, changed: SessionsChanged): Journal {
   const days = changed.added.map((session) => session.day);
-  return {
-    root: journal.root,
-    plan: journal.plan,
-    notes: () => journal.notes(),
-    note: (path) => journal.note(path),
-    file: (path) => journal.file(path),
-    notesOf: (day) => journal.notesOf(day),
+  return journalAsIf(journal, {
     span() {
       const span = journal.span();
       if (days.length === 0) return span;
@@ -43,11 +38,5 @@ export function journalWithSessions(journal: Journal, changed: SessionsChanged):
       const added = changed.added.filter(({ day }) => first <= day && day <= last);
       return added.length === 0 ? kept : [...kept, ...added].sort(compareSessions);
     },
-    duplicateSessions: (first, last) => journal.duplicateSessions(first, last),
-    measurements: (goal, metric) => journal.measurements(goal, metric),
-    measurementsBetween: (first, last) => journal.measurementsBetween(first, last),
-    bodyReports: (first, last, kind) => journal.bodyReports(first, last, kind),
-    wins: (first, last) => journal.wins(first, last),
-    names: (of) => journal.names(of),
-  };
+  });
 }

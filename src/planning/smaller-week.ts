@@ -1,8 +1,9 @@
-import type { Goal, Journal, JournalPlan, Need } from '../journal/journal';
+import type { Journal, JournalPlan, Need } from '../journal/journal';
 import type { PerWeek } from '../notation/entries';
 import type { IsoWeek } from '../notation/time/iso-week';
 import { kindsOf } from '../training/kinds';
 import { openNeeds } from '../training/open-needs';
+import { journalWithNeeds } from './journal-with-needs';
 
 /** How many sessions a need asks for, when it says so. */
 function countOf(need: Need, plan: JournalPlan): number {
@@ -47,35 +48,11 @@ export function journalWithSmallerWeek(journal: Journal, week: IsoWeek, sessions
       gave = true;
     }
   }
-  const smaller = (needs: readonly Need[]): readonly Need[] =>
+  return journalWithNeeds(journal, (needs) =>
     needs.flatMap((need) => {
       const has = given.get(need);
       if (has === undefined) return [need];
       return has === 0 ? [] : [{ ...need, perWeek: shrunk(need, has, countOf(need, plan)) }];
-    });
-  const goals = new Map<string, Goal>(
-    [...plan.goals].map(([id, goal]) => [id, { ...goal, needs: smaller(goal.needs) }]),
+    }),
   );
-  const everyWeek = smaller(plan.needs.filter((need) => need.goal === undefined));
-  const smallerPlan: JournalPlan = {
-    ...plan,
-    goals,
-    needs: [...[...goals.values()].flatMap((goal) => goal.needs), ...everyWeek],
-  };
-  return {
-    root: journal.root,
-    plan: smallerPlan,
-    notes: () => journal.notes(),
-    note: (path) => journal.note(path),
-    file: (path) => journal.file(path),
-    notesOf: (day) => journal.notesOf(day),
-    span: () => journal.span(),
-    sessions: (first, last) => journal.sessions(first, last),
-    duplicateSessions: (first, last) => journal.duplicateSessions(first, last),
-    measurements: (goal, metric) => journal.measurements(goal, metric),
-    measurementsBetween: (first, last) => journal.measurementsBetween(first, last),
-    bodyReports: (first, last, kind) => journal.bodyReports(first, last, kind),
-    wins: (first, last) => journal.wins(first, last),
-    names: (of) => journal.names(of),
-  };
 }

@@ -37,7 +37,7 @@ describe('calendar files of a journal', () => {
   it('are those that lie in its folder, at any depth', async () => {
     const { collection } = await loaded({
       'wren/journal.md': '',
-      'wren/work/shifts.ics': early,
+      'wren/hours/shifts.ics': early,
       'heron/journal.md': '',
       'heron/Studio.ICS': late,
       'elsewhere.ics': early,
@@ -47,7 +47,7 @@ describe('calendar files of a journal', () => {
       collection.journals().map((journal) => [journal.root, taken(journal)]),
       [
         ['heron', ['heron/Studio.ICS 14-22']],
-        ['wren', ['wren/work/shifts.ics 6-14']],
+        ['wren', ['wren/hours/shifts.ics 6-14']],
       ],
     );
   });

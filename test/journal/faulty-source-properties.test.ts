@@ -2,10 +2,9 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
 import { JournalCollection } from '../../src/journal/journal-collection';
-import { JournalFolders, journalFolders } from '../../src/journal/journal-folders';
-import { isNotePath } from '../../src/journal/note-path';
+import { expectedJournals } from './expected-journals';
 import { type Fault, FaultyNoteSource } from './faulty-note-source';
-import { allOf, indexOf } from './index-of';
+import { allOf } from './index-of';
 
 const paths = ['journal.md', 'goals.md', '2026-02-24.md', 'heron/journal.md', 'heron/log/2026-02-25.md'];
 const texts = [
@@ -48,17 +47,6 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   },
   { weight: 3, arbitrary: fc.record({ do: fc.constantFrom('load' as const, 'wait' as const) }) },
 );
-
-/** What a person sees who opened these documents on this disk: whatever is unsaved, then what the disk holds. */
-function expectedOf(disk: ReadonlyMap<string, string>, open: ReadonlyMap<string, string>): unknown[] {
-  const effective = Object.fromEntries([...disk, ...open].filter(([one]) => isNotePath(one)));
-  const folders = new JournalFolders();
-  for (const one of Object.keys(effective)) folders.add(one);
-  return journalFolders(Object.keys(effective)).map((root) => {
-    const notes = Object.entries(effective).filter(([one]) => folders.around(one) === root);
-    return allOf(indexOf(Object.fromEntries(notes), root));
-  });
-}
 
 function removeFrom(notes: Map<string, string>, path: string): void {
   for (const one of [...notes.keys()]) if (one === path || one.startsWith(`${path}/`)) notes.delete(one);
@@ -127,7 +115,7 @@ describe('a collection whose source answers late, wrongly, in part, or not at al
         source.break([]);
         await collection.load();
         await collection.settled();
-        assert.deepEqual(collection.journals().map(allOf), expectedOf(disk, open));
+        assert.deepEqual(collection.journals().map(allOf), expectedJournals(disk, open));
       }),
       { seed: 2026, numRuns: 10_000 },
     );

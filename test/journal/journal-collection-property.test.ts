@@ -2,11 +2,10 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
 import { JournalCollection } from '../../src/journal/journal-collection';
-import { JournalFolders, journalFolders } from '../../src/journal/journal-folders';
 import type { JournalUpdate } from '../../src/journal/journal-updates';
-import { isNotePath } from '../../src/journal/note-path';
 import { MemoryNoteSource } from '../../src/journal/sources/memory-note-source';
-import { allOf, indexOf } from './index-of';
+import { expectedJournals } from './expected-journals';
+import { allOf } from './index-of';
 
 const paths = [
   'journal.md',
@@ -98,14 +97,7 @@ describe('a collection after any course of events', () => {
         }
         await collection.load();
         await collection.settled();
-        const effective = Object.fromEntries([...disk, ...open].filter(([path]) => isNotePath(path)));
-        const folders = new JournalFolders();
-        for (const path of Object.keys(effective)) folders.add(path);
-        const expected = journalFolders(Object.keys(effective)).map((root) => {
-          const notes = Object.entries(effective).filter(([path]) => folders.around(path) === root);
-          return allOf(indexOf(Object.fromEntries(notes), root));
-        });
-        assert.deepEqual(collection.journals().map(allOf), expected);
+        assert.deepEqual(collection.journals().map(allOf), expectedJournals(disk, open));
         assert.deepEqual(
           [...heard].sort(),
           collection

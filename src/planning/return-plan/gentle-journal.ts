@@ -1,6 +1,7 @@
-import type { Goal, Journal, Need } from '../../journal/journal';
+import type { Journal, Need } from '../../journal/journal';
 import type { IsoWeek } from '../../notation/time/iso-week';
 import { hardEffort } from '../../training/session-facts';
+import { journalWithNeeds } from '../journal-with-needs';
 import { journalWithSmallerWeek } from '../smaller-week';
 
 /** The effort of what would be hard, in weeks that hold nothing hard. No source. */
@@ -16,31 +17,6 @@ function softened(needs: readonly Need[], allowsHard: boolean): readonly Need[] 
   return allowsHard
     ? ordered
     : ordered.map((need) => (isHardNeed(need) ? { ...need, rating: gentleEffort } : need));
-}
-
-function journalWithNeeds(journal: Journal, change: (needs: readonly Need[]) => readonly Need[]): Journal {
-  const { plan } = journal;
-  const goals = new Map<string, Goal>(
-    [...plan.goals].map(([id, goal]) => [id, { ...goal, needs: change(goal.needs) }]),
-  );
-  const everyWeek = change(plan.needs.filter(({ goal }) => goal === undefined));
-  const needs = [...[...goals.values()].flatMap((goal) => goal.needs), ...everyWeek];
-  return {
-    root: journal.root,
-    plan: { ...plan, goals, needs },
-    notes: () => journal.notes(),
-    note: (path) => journal.note(path),
-    file: (path) => journal.file(path),
-    notesOf: (day) => journal.notesOf(day),
-    span: () => journal.span(),
-    sessions: (first, last) => journal.sessions(first, last),
-    duplicateSessions: (first, last) => journal.duplicateSessions(first, last),
-    measurements: (goal, metric) => journal.measurements(goal, metric),
-    measurementsBetween: (first, last) => journal.measurementsBetween(first, last),
-    bodyReports: (first, last, kind) => journal.bodyReports(first, last, kind),
-    wins: (first, last) => journal.wins(first, last),
-    names: (of) => journal.names(of),
-  };
 }
 
 /**
