@@ -7,23 +7,14 @@ import { remediesFor } from '../../src/planning/remedies';
 import { checkJournal } from '../../src/training/check-journal';
 import type { Finding, FindingCode } from '../../src/training/finding';
 import { anyJournalAround } from './any-journal';
+import { brokenRules } from './broken-rules';
 import { applied, date, journalOf, type Notes } from './journal-of';
 
 const options = { today: date('2026-03-25'), zone: 'Europe/Berlin' };
 const monday = mondayOf(isoWeekOf(options.today));
 
 /** What a move may not add anywhere. */
-const guarded: readonly FindingCode[] = [
-  'gap-too-short',
-  'week-over-maximum',
-  'day-over-cap',
-  'outside-free-hours',
-  'overlapping-sessions',
-  'open-pain',
-  'no-rest-day',
-  'duplicate-session',
-  'session-overdue',
-];
+const guarded: readonly FindingCode[] = [...brokenRules, 'duplicate-session', 'session-overdue'];
 
 /** Planned sessions on the days of this week that are left. */
 const thisWeek = fc
