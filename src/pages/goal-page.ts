@@ -3,39 +3,23 @@ import { type Drawing, goalSection } from './goal-page/goal-section';
 import { drawReadings } from './goal-page/reading-chart';
 import type { FilterState, FromGoalPage, GoalPageData, GoalPageState, ToGoalPage } from './goal-page-data';
 import { element, pageFoot } from './parts/dom';
+import { PageFrame } from './parts/page-frame';
 import { onThemeChange, themeColours } from './parts/theme';
 
-/** What the editor gives to a page. */
-interface EditorApi {
-  postMessage(message: FromGoalPage): void;
-  getState(): GoalPageState | undefined;
-  setState(state: GoalPageState): void;
-}
-
-declare function acquireVsCodeApi(): EditorApi;
-
-const editor = acquireVsCodeApi();
-const root = element('main', {});
-document.body.append(root);
+const frame = new PageFrame<FromGoalPage, GoalPageState>(state);
+const { editor } = frame;
 
 let data: GoalPageData | undefined;
 let closed = new Set(editor.getState()?.closed ?? []);
 let filters: Readonly<Record<string, Partial<FilterState>>> = editor.getState()?.filters ?? {};
-let scrollTo = editor.getState()?.scroll;
 /** Private reasons that were asked for; they live as long as the page does and are never kept. */
 const whys = new Map<string, readonly string[]>();
 let drawings: readonly Drawing[] = [];
 let charts: readonly Chart[] = [];
 
-function keep(): void {
-  if (!data) return;
-  editor.setState({
-    journal: data.journal,
-    goal: data.chosen,
-    closed: [...closed],
-    filters,
-    scroll: document.documentElement.scrollTop,
-  });
+function state(): Omit<GoalPageState, 'scroll'> | undefined {
+  if (!data) return undefined;
+  return { journal: data.journal, goal: data.chosen, closed: [...closed], filters };
 }
 
 function drawAll(): void {
@@ -66,7 +50,7 @@ function sections(shown: GoalPageData): readonly HTMLElement[] {
       toggled: (key, isOpen) => {
         closed = new Set([...closed].filter((one) => one !== key));
         if (!isOpen) closed.add(key);
-        keep();
+        frame.keep();
       },
       filter: (key) => filters[key],
       filtered: (key, filter) => {
@@ -86,32 +70,27 @@ function sections(shown: GoalPageData): readonly HTMLElement[] {
   return made;
 }
 
-/** Puts everything on the page anew, and the keyboard's focus back to where it was. */
 function render(): void {
   if (!data) return;
-  const focused = document.activeElement?.getAttribute('data-key');
-  const scroll = document.documentElement.scrollTop;
-  root.replaceChildren(
-    element(
-      'div',
-      { class: 'top' },
-      element('h1', {}, data.title),
-      data.choices.length > 1 ? choice(data) : undefined,
-    ),
-    ...(data.notice === undefined ? [] : [element('p', { class: 'notice' }, data.notice)]),
-    ...sections(data),
-    pageFoot(data.texts, () => editor.postMessage({ type: 'guide' })),
+  const shown = data;
+  frame.show(
+    () => [
+      element(
+        'div',
+        { class: 'top' },
+        element('h1', {}, shown.title),
+        shown.choices.length > 1 ? choice(shown) : undefined,
+      ),
+      ...(shown.notice === undefined ? [] : [element('p', { class: 'notice' }, shown.notice)]),
+      ...sections(shown),
+      pageFoot(shown.texts, () => editor.postMessage({ type: 'guide' })),
+    ],
+    { draw: drawAll },
   );
-  drawAll();
-  for (const candidate of Array.from(root.querySelectorAll<HTMLElement>('[data-key]'))) {
-    if (focused !== null && candidate.dataset.key === focused) candidate.focus({ preventScroll: true });
-  }
-  document.documentElement.scrollTop = scrollTo ?? scroll;
-  scrollTo = undefined;
-  keep();
 }
 
-window.addEventListener('message', ({ data: message }: MessageEvent<ToGoalPage>) => {
+onThemeChange(drawAll);
+frame.listen((message: ToGoalPage) => {
   if (message.type === 'why') {
     whys.set(message.goal, message.words);
   } else {
@@ -126,12 +105,3 @@ window.addEventListener('message', ({ data: message }: MessageEvent<ToGoalPage>)
   }
   render();
 });
-
-let scrolling: number | undefined;
-window.addEventListener('scroll', () => {
-  window.clearTimeout(scrolling);
-  scrolling = window.setTimeout(keep, 200);
-});
-
-onThemeChange(drawAll);
-editor.postMessage({ type: 'ready' });

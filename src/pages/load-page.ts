@@ -14,37 +14,26 @@ import type {
 import type { PagePlace, TableView } from './page-parts';
 import type { ChartLook } from './parts/chart-frame';
 import { type Child, element, pageFoot, picture, type Shape } from './parts/dom';
+import { PageFrame } from './parts/page-frame';
 import { foldedTable } from './parts/table';
 import { onThemeChange, themeColours } from './parts/theme';
 
-/** What the editor gives to a page. */
-interface EditorApi {
-  postMessage(message: FromLoadPage): void;
-  getState(): LoadPageState | undefined;
-  setState(state: LoadPageState): void;
-}
-
-declare function acquireVsCodeApi(): EditorApi;
-
-const editor = acquireVsCodeApi();
-const root = element('main', {});
-document.body.append(root);
+const frame = new PageFrame<FromLoadPage, LoadPageState>(state);
+const { editor } = frame;
 
 let data: LoadPageData | undefined;
 let subject = editor.getState()?.subject;
 let turned = new Set(editor.getState()?.turned ?? []);
-let scrollTo = editor.getState()?.scroll;
 let drawings: ((look: ChartLook) => Chart | undefined)[] = [];
 let charts: readonly Chart[] = [];
 
-function keep(): void {
-  if (!data) return;
-  editor.setState({
+function state(): Omit<LoadPageState, 'scroll'> | undefined {
+  if (!data) return undefined;
+  return {
     journal: data.journal,
     ...(subject === undefined ? {} : { subject }),
     turned: [...turned],
-    scroll: document.documentElement.scrollTop,
-  });
+  };
 }
 
 function drawAll(): void {
@@ -66,7 +55,7 @@ function table(key: string, view: TableView, beginsOpen: boolean, shown: LoadPag
     toggled: (_key, isOpen) => {
       turned = new Set([...turned].filter((one) => one !== key));
       if (isOpen !== beginsOpen) turned.add(key);
-      keep();
+      frame.keep();
     },
   });
 }
@@ -232,39 +221,25 @@ function adherenceSection(shown: LoadPageData): HTMLElement {
   );
 }
 
-/** Puts everything on the page anew, and the keyboard's focus back to where it was. */
 function render(): void {
   if (!data) return;
-  const focused = document.activeElement?.getAttribute('data-key');
-  const scroll = document.documentElement.scrollTop;
+  const shown = data;
   drawings = [];
-  root.replaceChildren(
-    element('div', { class: 'top' }, element('h1', {}, data.title)),
-    loadSection(data),
-    recoverySection(data),
-    adherenceSection(data),
-    pageFoot(data.texts, () => editor.postMessage({ type: 'guide' })),
+  frame.show(
+    () => [
+      element('div', { class: 'top' }, element('h1', {}, shown.title)),
+      loadSection(shown),
+      recoverySection(shown),
+      adherenceSection(shown),
+      pageFoot(shown.texts, () => editor.postMessage({ type: 'guide' })),
+    ],
+    { draw: drawAll },
   );
-  drawAll();
-  for (const candidate of Array.from(root.querySelectorAll<HTMLElement>('[data-key]'))) {
-    if (focused !== null && candidate.dataset.key === focused) candidate.focus({ preventScroll: true });
-  }
-  document.documentElement.scrollTop = scrollTo ?? scroll;
-  scrollTo = undefined;
-  keep();
 }
 
-window.addEventListener('message', ({ data: message }: MessageEvent<ToLoadPage>) => {
+onThemeChange(drawAll);
+frame.listen((message: ToLoadPage) => {
   data = message.data;
   document.documentElement.lang = data.locale;
   render();
 });
-
-let scrolling: number | undefined;
-window.addEventListener('scroll', () => {
-  window.clearTimeout(scrolling);
-  scrolling = window.setTimeout(keep, 200);
-});
-
-onThemeChange(drawAll);
-editor.postMessage({ type: 'ready' });

@@ -11,21 +11,12 @@ import type {
   MonthWeekView,
   ToMonthPage,
 } from './month-page-data';
-import { button, drawing, element, pageFoot } from './parts/dom';
+import { button, type Child, drawing, element, pageFoot } from './parts/dom';
+import { PageFrame } from './parts/page-frame';
 import { foldedTable } from './parts/table';
 
-/** What the editor gives to a page. */
-interface EditorApi {
-  postMessage(message: FromMonthPage): void;
-  getState(): MonthPageState | undefined;
-  setState(state: MonthPageState): void;
-}
-
-declare function acquireVsCodeApi(): EditorApi;
-
-const editor = acquireVsCodeApi();
-const root = element('main', { class: 'month' });
-document.body.append(root);
+const frame = new PageFrame<FromMonthPage, MonthPageState>(state, 'month');
+const { editor } = frame;
 
 /** Below this width days stand beneath each other; the same as in the style sheet. */
 const narrow = window.matchMedia('(max-width: 46rem)');
@@ -33,19 +24,17 @@ const narrow = window.matchMedia('(max-width: 46rem)');
 let data: MonthPageData | undefined;
 let day = editor.getState()?.day;
 let isTableClosed = editor.getState()?.isTableClosed === true;
-let scrollTo = editor.getState()?.scroll;
 /** The keyboard turned to another month: its day is to have the focus there. */
 let isFocusWanted = false;
 
-function keep(): void {
-  if (!data) return;
-  editor.setState({
+function state(): Omit<MonthPageState, 'scroll'> | undefined {
+  if (!data) return undefined;
+  return {
     journal: data.journal,
     ...(data.isThisMonth ? {} : { month: data.month }),
     ...(day === undefined ? {} : { day }),
     isTableClosed,
-    scroll: document.documentElement.scrollTop,
-  });
+  };
 }
 
 const dayKey = (date: string): string => `day/${date}`;
@@ -135,13 +124,13 @@ function moveTo(date: IsoDate): void {
     return;
   }
   day = date;
-  for (const cell of Array.from(root.querySelectorAll<HTMLElement>('td.day'))) {
+  for (const cell of Array.from(document.querySelectorAll<HTMLElement>('td.day'))) {
     for (const one of Array.from(cell.querySelectorAll('button'))) {
       one.tabIndex = cell.dataset.date === date ? 0 : -1;
     }
   }
-  root.querySelector<HTMLElement>(`[data-key="${dayKey(date)}"]`)?.focus();
-  keep();
+  document.querySelector<HTMLElement>(`[data-key="${dayKey(date)}"]`)?.focus();
+  frame.keep();
 }
 
 /** The day that a key leads to from `date`. */
@@ -212,16 +201,9 @@ function chooseDay(shown: MonthPageData): void {
   day = shown.isThisMonth ? shown.today : days.find(({ isInMonth }) => isInMonth)?.date;
 }
 
-/** Puts everything on the page anew, and the keyboard's focus back to where it was. */
-function render(): void {
-  if (!data) return;
-  const shown = data;
-  chooseDay(shown);
-  const focused = isFocusWanted ? dayKey(day ?? '') : document.activeElement?.getAttribute('data-key');
-  isFocusWanted = false;
-  const scroll = document.documentElement.scrollTop;
+function contents(shown: MonthPageData): readonly Child[] {
   const { previous, next, texts } = shown;
-  root.replaceChildren(
+  return [
     element(
       'div',
       { class: 'top' },
@@ -250,29 +232,24 @@ function render(): void {
       open: (place) => editor.postMessage({ type: 'open', place }),
       toggled: (_key, isOpen) => {
         isTableClosed = !isOpen;
-        keep();
+        frame.keep();
       },
     }),
     pageFoot(texts, () => editor.postMessage({ type: 'guide' })),
-  );
-  for (const candidate of Array.from(root.querySelectorAll<HTMLElement>('[data-key]'))) {
-    if (focused !== null && candidate.dataset.key === focused) candidate.focus({ preventScroll: true });
-  }
-  document.documentElement.scrollTop = scrollTo ?? scroll;
-  scrollTo = undefined;
-  keep();
+  ];
 }
 
-window.addEventListener('message', ({ data: message }: MessageEvent<ToMonthPage>) => {
+function render(): void {
+  if (!data) return;
+  const shown = data;
+  chooseDay(shown);
+  const focus = isFocusWanted ? dayKey(day ?? '') : undefined;
+  isFocusWanted = false;
+  frame.show(() => contents(shown), { focus });
+}
+
+frame.listen((message: ToMonthPage) => {
   data = message.data;
   document.documentElement.lang = data.locale;
   render();
 });
-
-let scrolling: number | undefined;
-window.addEventListener('scroll', () => {
-  window.clearTimeout(scrolling);
-  scrolling = window.setTimeout(keep, 200);
-});
-
-editor.postMessage({ type: 'ready' });
