@@ -47,6 +47,16 @@ export class StateStore {
     this.needless = new Uint8Array(FIRST_CAPACITY);
   }
 
+  /** One burden of a state. */
+  burden(state: number, burden: number): number {
+    return this.numbers[state * this.width + burden] as number;
+  }
+
+  /** How many sessions of a need, by its slot, stand in a state. */
+  counted(state: number, slot: number): number {
+    return this.numbers[state * this.width + this.burdens + slot] as number;
+  }
+
   /** Makes room for a row at `size`. It counts only once `size` is raised. */
   reserve(): void {
     if (this.size < this.capacity) return;

@@ -11,14 +11,13 @@
  * the most promising states are followed from each day: that is a quick look for a good plan.
  */
 import { missingAir } from './air';
-import { type BurdenLayout, LONG_AGO } from './burdens';
-import { type Cost, compareCosts, sumOf } from './cost';
+import { LONG_AGO } from './burdens';
+import { type Cost, sumOf } from './cost';
 import { LiveStates } from './live-states';
-import type { NeedBound } from './need-bound';
 import type { StandingSession } from './problem';
 import { StateStore } from './state-store';
-import type { Place, PreparedDay, PreparedNeed, PreparedProblem, PreparedWeek, WeekRest } from './tables';
-import type { WeekBound } from './week-bound';
+import type { Place, PreparedDay, PreparedNeed } from './tables';
+import { type WeekEstimateInput, WeekEstimates } from './week-estimates';
 
 /** How many times more states than its width a quick look may follow within a day. */
 const CROWD = 8;
@@ -37,15 +36,7 @@ export interface BorderState {
 }
 
 /** What the search through one week needs to know. */
-export interface WeekSearchInput {
-  readonly prepared: PreparedProblem;
-  readonly layout: BurdenLayout;
-  readonly week: PreparedWeek;
-  /** For each need of the week, by slot. */
-  readonly needBounds: readonly NeedBound[];
-  readonly weekBound: WeekBound | undefined;
-  /** Lower bound of all later weeks together. */
-  readonly later: Cost;
+export interface WeekSearchInput extends WeekEstimateInput {
   /** Only plans below this are looked for. */
   readonly ceiling: Cost;
   /** How many states to follow from each day, and some times as many within it. */
@@ -59,6 +50,7 @@ export class WeekSearch {
   /** States made so far. */
   nodes = 0;
   private readonly store: StateStore;
+  private readonly estimates: WeekEstimates;
   private live: LiveStates;
   private day: PreparedDay;
   /** What one session of each need adds to a state's key. */
@@ -67,6 +59,7 @@ export class WeekSearch {
   constructor(private readonly input: WeekSearchInput) {
     const { prepared, layout, week } = input;
     this.store = new StateStore(layout.length, week.needs.length, prepared.layout.limbs);
+    this.estimates = new WeekEstimates(this.store, input);
     this.live = new LiveStates(this.store);
     this.day = week.days[0] as PreparedDay;
     let step = 1;
@@ -130,34 +123,17 @@ export class WeekSearch {
         if (day.standsInRow[rule] === true) this.holdRow(state, rule);
       }
       for (let rule = 0; rule < layout.rests; rule += 1) {
-        const trained = this.burden(state, layout.trained + rule) + 1;
+        const trained = this.store.burden(state, layout.trained + rule) + 1;
         store.numbers[row + layout.trainedWithMore + rule] = trained;
         if (day.standsInRest[rule] === true) store.numbers[row + layout.trained + rule] = trained;
       }
       for (let rule = 0; rule < layout.caps; rule += 1) {
         store.numbers[row + layout.used + rule] = day.capUsed[rule] as number;
       }
-      this.estimate(state);
-      this.applyWeekBound(state);
+      this.estimates.estimate(state, day);
+      this.estimates.raiseAtDayBreak(state, day);
     }
     this.choose();
-  }
-
-  /** At the beginning of a day, raises an estimate to what the bound of the whole week says. */
-  private applyWeekBound(state: number): void {
-    const { store, day } = this;
-    const { layout, weekBound, later, week } = this.input;
-    if (weekBound === undefined) return;
-    let due = 0;
-    for (let rule = 0; rule < layout.rows; rule += 1) due |= this.burden(state, layout.rowDue + rule) << rule;
-    const rest = weekBound.least({
-      day: week.days.indexOf(day),
-      counts: week.needs.map((need) => this.counted(state, need.slot)),
-      due,
-      trained: week.rests.map((_, rule) => this.burden(state, layout.trainedWithMore + rule) - 1),
-    });
-    const bound = sumOf(sumOf(store.costOf(state), rest), later);
-    if (compareCosts(store.estimateOf(state), bound) < 0) store.estimates.set(bound, state * store.limbs);
   }
 
   /** Drops what has become hopeless or needless, and all but the most promising. */
@@ -185,11 +161,11 @@ export class WeekSearch {
       }
       prepared.airs.forEach((rule, index) => {
         const next = day.firstAirAfter[index] as number;
-        if (this.burden(state, layout.air + index) + rule.comfortable > next) return;
+        if (this.store.burden(state, layout.air + index) + rule.comfortable > next) return;
         store.numbers[row + layout.air + index] = LONG_AGO;
       });
       for (let rule = 0; rule < layout.rows; rule += 1) {
-        store.numbers[row + layout.rowDue + rule] = this.burden(state, layout.today + rule);
+        store.numbers[row + layout.rowDue + rule] = this.store.burden(state, layout.today + rule);
       }
       store.numbers.fill(0, row + layout.today, row + layout.trained);
       store.numbers.fill(0, row + layout.trainedWithMore, row + layout.length);
@@ -201,14 +177,17 @@ export class WeekSearch {
     const { week, prepared, layout, later } = this.input;
     for (const state of this.live.list()) {
       for (const need of week.needs) {
-        store.addCost(state, need.leftOut, need.count - this.counted(state, need.slot));
+        store.addCost(state, need.leftOut, need.count - this.store.counted(state, need.slot));
       }
       for (const rule of week.counts) {
-        const missing = rule.slots.reduce((left, slot) => left - this.counted(state, slot), rule.missing);
+        const missing = rule.slots.reduce(
+          (left, slot) => left - this.store.counted(state, slot),
+          rule.missing,
+        );
         if (missing > 0) store.addCost(state, prepared.shortfallUnit, missing);
       }
       week.rests.forEach((rest, rule) => {
-        const missing = this.burden(state, layout.trained + rule) - rest.free;
+        const missing = this.store.burden(state, layout.trained + rule) - rest.free;
         if (missing > 0) store.addCost(state, prepared.shortfallUnit, missing);
       });
       const row = state * store.width;
@@ -236,14 +215,6 @@ export class WeekSearch {
     };
   }
 
-  private burden(state: number, burden: number): number {
-    return this.store.numbers[state * this.store.width + burden] as number;
-  }
-
-  private counted(state: number, slot: number): number {
-    return this.store.numbers[state * this.store.width + this.store.burdens + slot] as number;
-  }
-
   /** Standing sessions pass: they may lack air, and are the last of their classes from now on. */
   private passStanding(sessions: readonly StandingSession[]): void {
     if (sessions.length === 0) return;
@@ -265,7 +236,7 @@ export class WeekSearch {
   private chargeAir(state: number, index: number, start: number): void {
     const { prepared, layout } = this.input;
     const rule = prepared.airs[index];
-    const last = this.burden(state, layout.air + index);
+    const last = this.store.burden(state, layout.air + index);
     if (rule === undefined || last === LONG_AGO) return;
     const missing = missingAir(rule, start - last);
     if (missing > 0) this.store.addCost(state, prepared.airUnit, missing);
@@ -286,21 +257,22 @@ export class WeekSearch {
     const { layout, week } = this.input;
     const { day } = this;
     const { need } = place;
-    if (this.counted(state, need.slot) >= need.count) return false;
-    if (this.burden(state, need.signature) > place.startIndex) return false;
+    if (this.store.counted(state, need.slot) >= need.count) return false;
+    if (this.store.burden(state, need.signature) > place.startIndex) return false;
     for (const rule of need.caps) {
-      const minutes = this.burden(state, layout.used + rule) + place.end - place.start;
+      const minutes = this.store.burden(state, layout.used + rule) + place.end - place.start;
       if (minutes > (day.capLimit[rule] as number)) return false;
     }
     for (const rule of need.counts) {
       const limit = week.counts[rule];
       if (limit === undefined || limit.room === Infinity) continue;
       let sessions = 1;
-      for (const slot of limit.slots) sessions += this.counted(state, slot);
+      for (const slot of limit.slots) sessions += this.store.counted(state, slot);
       if (sessions > limit.room) return false;
     }
     for (const rule of need.rests) {
-      const trained = this.burden(state, layout.trainedWithMore + rule) + (day.trainedLater[rule] as number);
+      const trained =
+        this.store.burden(state, layout.trainedWithMore + rule) + (day.trainedLater[rule] as number);
       if (trained > (week.rests[rule]?.largest ?? 7)) return false;
     }
     return true;
@@ -336,7 +308,7 @@ export class WeekSearch {
     store.parents[state] = before;
     store.taken[state] = place.id;
     if (numbers[at] === need.count) this.forgetSettled(state);
-    this.estimate(state);
+    this.estimates.estimate(state, this.day);
     if (!store.reaches(state, this.input.ceiling) && this.live.add(state)) store.size += 1;
   }
 
@@ -363,58 +335,8 @@ export class WeekSearch {
   }
 
   private anyOpen(state: number, needs: readonly PreparedNeed[]): boolean {
-    for (const need of needs) if (this.counted(state, need.slot) < need.count) return true;
+    for (const need of needs) if (this.store.counted(state, need.slot) < need.count) return true;
     return false;
-  }
-
-  /** Cost so far, the least that the open needs must still cost, and the later weeks. */
-  private estimate(state: number): void {
-    const { store } = this;
-    const { week, needBounds, later, prepared } = this.input;
-    const { costs, estimates, limbs } = store;
-    const row = state * limbs;
-    for (let limb = 0; limb < limbs; limb += 1) {
-      estimates[row + limb] = (costs[row + limb] as number) + (later[limb] as number);
-    }
-    for (const need of week.needs) {
-      const bound = needBounds[need.slot] as NeedBound;
-      const from = bound.firstPlaceFrom[this.burden(state, need.signature)] as number;
-      const left = need.count - this.counted(state, need.slot);
-      const least = (from * (need.count + 1) + left) * limbs;
-      for (let limb = 0; limb < limbs; limb += 1) {
-        estimates[row + limb] = (estimates[row + limb] as number) + (bound.least[least + limb] as number);
-      }
-    }
-    const missing = this.certainShortfall(state);
-    if (missing === 0) return;
-    for (let limb = 0; limb < limbs; limb += 1) {
-      const unit = prepared.shortfallUnit[limb] as number;
-      estimates[row + limb] = (estimates[row + limb] as number) + missing * unit;
-    }
-  }
-
-  /** Sessions of a minimum that can no longer be placed, and rest days that are already lost. */
-  private certainShortfall(state: number): number {
-    const { week, needBounds, layout } = this.input;
-    let certain = 0;
-    for (let rule = 0; rule < layout.rests; rule += 1) {
-      const { free } = week.rests[rule] as WeekRest;
-      const trained = this.burden(state, layout.trained + rule) + (this.day.trainedLater[rule] as number);
-      if (trained > free) certain += trained - free;
-    }
-    for (const rule of week.counts) {
-      let { missing } = rule;
-      if (missing <= 0) continue;
-      for (const slot of rule.slots) {
-        const need = week.needs[slot] as PreparedNeed;
-        const bound = needBounds[slot] as NeedBound;
-        const from = bound.firstPlaceFrom[this.burden(state, need.signature)] as number;
-        const counted = this.counted(state, slot);
-        missing -= counted + Math.min(need.count - counted, bound.holds[from] as number);
-      }
-      if (missing > 0) certain += missing;
-    }
-    return certain;
   }
 }
 
