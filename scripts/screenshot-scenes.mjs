@@ -31,6 +31,26 @@ async function openDay(editor, today) {
   await editor.waitForSquiggle('warning');
 }
 
+/** Opens today's note in a window too narrow for the side bar. @param {LiveEditor} editor @param {string} today */
+async function openDayAlone(editor, today) {
+  await editor.openFile(`${today}.md`);
+  await editor.waitForSquiggle('warning');
+  await editor.press('Control+b');
+}
+
+/** Runs a command that opens a page, and gives its frame. @param {LiveEditor} editor @param {string} command */
+async function openPage(editor, command) {
+  await editor.runCommand(command);
+  return editor.webviewFrame();
+}
+
+/** Runs a command that shows a list, and waits for its rows. @param {LiveEditor} editor @param {string} command */
+async function openList(editor, command) {
+  await editor.runCommand(command);
+  await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+  await settle(editor);
+}
+
 /** @type {readonly Scene[]} */
 export const scenes = [
   {
@@ -70,8 +90,7 @@ export const scenes = [
     sample: 'athlete',
     steps: async (editor, today) => {
       await openDay(editor, today);
-      await editor.runCommand('Training: Open the Goal Page');
-      const frame = await editor.webviewFrame();
+      const frame = await openPage(editor, 'Training: Open the Goal Page');
       await frame.locator('select').first().selectOption({ label: 'Front split low enough for the act' });
       await frame.locator('canvas').first().waitFor();
       await settle(editor);
@@ -83,8 +102,7 @@ export const scenes = [
     height: 1000,
     steps: async (editor, today) => {
       await openDay(editor, today);
-      await editor.runCommand('Training: Open Load and Recovery');
-      const frame = await editor.webviewFrame();
+      const frame = await openPage(editor, 'Training: Open Load and Recovery');
       await frame.locator('canvas').first().waitFor();
       await settle(editor);
     },
@@ -105,8 +123,7 @@ export const scenes = [
     height: 1000,
     steps: async (editor, today) => {
       await openDay(editor, today);
-      await editor.runCommand('Training: Open the Month');
-      const frame = await editor.webviewFrame();
+      const frame = await openPage(editor, 'Training: Open the Month');
       await frame.getByRole('grid').waitFor();
       await settle(editor);
     },
@@ -116,9 +133,7 @@ export const scenes = [
     sample: 'athlete',
     steps: async (editor, today) => {
       await openDay(editor, today);
-      await editor.runCommand('Training: Write Next Week’s Notes');
-      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-      await settle(editor);
+      await openList(editor, 'Training: Write Next Week’s Notes');
     },
   },
   {
@@ -129,9 +144,7 @@ export const scenes = [
       const hours = join(editor.folder, 'hours.md');
       appendFileSync(hours, '\n- #busy 2026-03-03 18:00-20:00 -- the late shift\n');
       await openDay(editor, today);
-      await editor.runCommand('Training: Write Next Week’s Notes');
-      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-      await settle(editor);
+      await openList(editor, 'Training: Write Next Week’s Notes');
     },
   },
   {
@@ -140,12 +153,8 @@ export const scenes = [
     forReview: true,
     width: 400,
     steps: async (editor, today) => {
-      await editor.openFile(`${today}.md`);
-      await editor.waitForSquiggle('warning');
-      await editor.press('Control+b');
-      await editor.runCommand('Training: Write Next Week’s Notes');
-      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-      await settle(editor);
+      await openDayAlone(editor, today);
+      await openList(editor, 'Training: Write Next Week’s Notes');
     },
   },
   {
@@ -274,8 +283,7 @@ export const scenes = [
     height: 2400,
     steps: async (editor, today) => {
       await openDay(editor, today);
-      await editor.runCommand('Training: Open the Goal Page');
-      const frame = await editor.webviewFrame();
+      const frame = await openPage(editor, 'Training: Open the Goal Page');
       await frame.locator('canvas').nth(2).waitFor();
       await settle(editor);
     },
@@ -286,11 +294,8 @@ export const scenes = [
     forReview: true,
     width: 400,
     steps: async (editor, today) => {
-      await editor.openFile(`${today}.md`);
-      await editor.waitForSquiggle('warning');
-      await editor.press('Control+b');
-      await editor.runCommand('Training: Open the Goal Page');
-      const frame = await editor.webviewFrame();
+      await openDayAlone(editor, today);
+      const frame = await openPage(editor, 'Training: Open the Goal Page');
       await frame.locator('canvas').first().waitFor();
       await settle(editor);
     },
@@ -301,11 +306,8 @@ export const scenes = [
     forReview: true,
     width: 400,
     steps: async (editor, today) => {
-      await editor.openFile(`${today}.md`);
-      await editor.waitForSquiggle('warning');
-      await editor.press('Control+b');
-      await editor.runCommand('Training: Open the Month');
-      const frame = await editor.webviewFrame();
+      await openDayAlone(editor, today);
+      const frame = await openPage(editor, 'Training: Open the Month');
       await frame.getByRole('grid').waitFor();
       await settle(editor);
     },
@@ -317,9 +319,7 @@ export const scenes = [
     steps: async (editor, today) => {
       await openDay(editor, today);
       await editor.goTo(3, 14);
-      await editor.runCommand('Training: Move the Session to Another Day');
-      await editor.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-      await settle(editor);
+      await openList(editor, 'Training: Move the Session to Another Day');
     },
   },
   {

@@ -11,7 +11,8 @@ import type { IsoDate } from '../../../src/notation/time/iso-date';
 import type { GoalPageData, GoalPageState } from '../../../src/pages/goal-page-data';
 import { fillMessage } from '../../../src/training/finding';
 import { accessibilityFaults } from './accessibility';
-import { bundlePage, PageInBrowser } from './page-in-browser';
+import { type Look, lookAtPage } from './look-at-page';
+import { bundlePage, type PageInBrowser } from './page-in-browser';
 import { type ThemeName, themes } from './themes';
 
 const secret = 'I stopped choosing songs around a leg';
@@ -116,22 +117,11 @@ describe('the goal page in a browser', function () {
   let browser: Browser;
   let script: string;
 
-  const withPage = async (
-    look: { readonly theme?: ThemeName; readonly width?: number; readonly state?: GoalPageState },
+  const withPage = (
+    look: Look<GoalPageState>,
     data: GoalPageData,
     check: (open: PageInBrowser) => Promise<void>,
-  ): Promise<void> => {
-    const open = await PageInBrowser.open(browser, script, { theme: 'light', ...look });
-    try {
-      await open.send({ type: 'data', data });
-      await check(open);
-      assert.deepEqual(await open.refused(), [], 'nothing that its policy refuses');
-      assert.deepEqual(open.errors, []);
-      assert.deepEqual(open.outsideRequests, []);
-    } finally {
-      await open.close();
-    }
-  };
+  ): Promise<void> => lookAtPage({ browser, script }, look, { type: 'data', data }, check);
 
   before(async () => {
     [browser, script] = await Promise.all([launchBrowser(), bundlePage()]);

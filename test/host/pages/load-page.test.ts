@@ -12,7 +12,8 @@ import type { LoadPageData, LoadPageState } from '../../../src/pages/load-page-d
 import type { TableView } from '../../../src/pages/page-parts';
 import { fillMessage } from '../../../src/training/finding';
 import { accessibilityFaults } from './accessibility';
-import { bundlePage, PageInBrowser } from './page-in-browser';
+import { type Look, lookAtPage } from './look-at-page';
+import { bundlePage, type PageInBrowser } from './page-in-browser';
 import { type ThemeName, themes } from './themes';
 
 /** Sixteen weeks of four kinds; the day after a hard evening it is sore. */
@@ -75,22 +76,11 @@ describe('the page about load and recovery in a browser', function () {
   let browser: Browser;
   let script: string;
 
-  const withPage = async (
-    look: { readonly theme?: ThemeName; readonly width?: number; readonly state?: LoadPageState },
+  const withPage = (
+    look: Look<LoadPageState>,
     data: LoadPageData,
     check: (open: PageInBrowser) => Promise<void>,
-  ): Promise<void> => {
-    const open = await PageInBrowser.open(browser, script, { theme: 'light', ...look });
-    try {
-      await open.send({ type: 'data', data });
-      await check(open);
-      assert.deepEqual(await open.refused(), [], 'nothing that its policy refuses');
-      assert.deepEqual(open.errors, []);
-      assert.deepEqual(open.outsideRequests, []);
-    } finally {
-      await open.close();
-    }
-  };
+  ): Promise<void> => lookAtPage({ browser, script }, look, { type: 'data', data }, check);
 
   before(async () => {
     [browser, script] = await Promise.all([launchBrowser(), bundlePage('load-page')]);

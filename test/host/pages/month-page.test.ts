@@ -13,7 +13,8 @@ import type { IsoMonth } from '../../../src/notation/time/iso-month';
 import type { MonthPageData, MonthPageState } from '../../../src/pages/month-page-data';
 import { fillMessage } from '../../../src/training/finding';
 import { accessibilityFaults } from './accessibility';
-import { bundlePage, PageInBrowser } from './page-in-browser';
+import { type Look, lookAtPage } from './look-at-page';
+import { bundlePage, type PageInBrowser } from './page-in-browser';
 import { type ThemeName, themes } from './themes';
 
 /** A busy month: four sessions on most days, every state, a trip and a show. */
@@ -66,22 +67,11 @@ describe('the page of a month in a browser', function () {
   let browser: Browser;
   let script: string;
 
-  const withPage = async (
-    look: { readonly theme?: ThemeName; readonly width?: number; readonly state?: MonthPageState },
+  const withPage = (
+    look: Look<MonthPageState>,
     data: MonthPageData,
     check: (open: PageInBrowser) => Promise<void>,
-  ): Promise<void> => {
-    const open = await PageInBrowser.open(browser, script, { theme: 'light', ...look });
-    try {
-      await open.send({ type: 'data', data });
-      await check(open);
-      assert.deepEqual(await open.refused(), [], 'nothing that its policy refuses');
-      assert.deepEqual(open.errors, []);
-      assert.deepEqual(open.outsideRequests, []);
-    } finally {
-      await open.close();
-    }
-  };
+  ): Promise<void> => lookAtPage({ browser, script }, look, { type: 'data', data }, check);
 
   const focusedKey = (open: PageInBrowser) =>
     open.page.evaluate(() => document.activeElement?.getAttribute('data-key'));

@@ -12,7 +12,12 @@ import { type ThemeName, themes } from './themes';
 const address = 'https://page.example';
 
 type FromPage = FromGoalPage | FromLoadPage | FromMonthPage;
-type PageState = GoalPageState | LoadPageState | MonthPageState;
+
+/** What the editor tells a page. */
+export type ToPage = ToGoalPage | ToLoadPage | ToMonthPage;
+
+/** What a page keeps over a reload. */
+export type PageState = GoalPageState | LoadPageState | MonthPageState;
 
 /** What the page keeps of the editor while a test looks at it. */
 interface EditorInPage {
@@ -120,7 +125,7 @@ export class PageInBrowser {
   }
 
   /** What the editor would tell the page. */
-  async send(message: ToGoalPage | ToLoadPage | ToMonthPage): Promise<void> {
+  async send(message: ToPage): Promise<void> {
     await this.page.evaluate((told) => window.postMessage(told, '*'), message);
     await this.drawn();
   }
