@@ -4,7 +4,7 @@ import { journalCalendarId } from '../planning/calendar/event-identity';
 import { exportCalendar } from '../planning/calendar/export-calendar';
 import { contentsOf } from '../planning/calendar/previous-export';
 import type { CalendarOptions } from './parse-arguments';
-import type { JournalsToRead } from './read-journals';
+import { type JournalsToRead, severalJournals } from './read-journals';
 
 /** What the machine knows beside the notes. */
 export interface CalendarSurroundings {
@@ -26,8 +26,7 @@ export function calendarAnswer(
 ): CalendarAnswer {
   const [only, another] = journals;
   if (!only || another) {
-    const folders = journals.map(({ journal }) => (journal.root === '' ? '.' : journal.root)).join(', ');
-    return { refusal: `A calendar is of one journal, and "${options.folder}" holds several: ${folders}.` };
+    return { refusal: `A calendar is of one journal, and ${severalJournals(options.folder, journals)}.` };
   }
   const { journal, zone, today } = only;
   const folder = journal.root === '' ? surroundings.folderName(options.folder) : baseName(journal.root);

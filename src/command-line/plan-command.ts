@@ -9,7 +9,7 @@ import { fillMessage } from '../training/finding';
 import { checkContext } from '../training/week-under-check';
 import { type PlanOptions, plannedWeeks } from './plan-arguments';
 import { printedPlace } from './printed-place';
-import type { JournalsToRead, JournalToRead } from './read-journals';
+import { type JournalsToRead, type JournalToRead, severalJournals } from './read-journals';
 import { terminalJson, terminalLine } from './terminal-text';
 
 /** What the machine can do with planned changes. */
@@ -102,8 +102,7 @@ export function planAnswer(
 ): PlanAnswer {
   const [only, another] = journals;
   if (!only || another) {
-    const folders = journals.map(({ journal }) => (journal.root === '' ? '.' : journal.root)).join(', ');
-    return { refusal: `A plan is for one journal, and "${options.folder}" holds several: ${folders}.` };
+    return { refusal: `A plan is for one journal, and ${severalJournals(options.folder, journals)}.` };
   }
   const { journal, today, zone } = only;
   const plan = planWeeks(journal, {

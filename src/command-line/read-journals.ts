@@ -45,3 +45,9 @@ export async function readJournals(
   const zone = zones.size === 1 && only !== undefined ? only : (options.zone ?? machine.zone);
   return { journals, today: todayIn(zone) };
 }
+
+/** Says that a folder holds several journals, and where they lie. */
+export function severalJournals(folder: string, journals: readonly JournalToRead[]): string {
+  const folders = journals.map(({ journal }) => (journal.root === '' ? '.' : journal.root)).join(', ');
+  return `"${folder}" holds several: ${folders}`;
+}
