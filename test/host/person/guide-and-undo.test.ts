@@ -90,7 +90,10 @@ describe('a person reads what a finding means, and changes their mind', () => {
     );
     await editor.press('Control+z');
     await onDisk(() => !journal.files().includes(`${target}.md`));
+    // The other note goes first; then this one is as it was, unsaved.
+    await editor.page.locator('.view-line', { hasText: 'moved:' }).waitFor({ state: 'detached' });
     await editor.save();
+    await onDisk(() => !/moved:/.test(journal.read('2026-02-25.md')));
     assert.equal(journal.read('2026-02-25.md'), wednesday);
     await editor.waitForSquiggle('warning');
   });
