@@ -149,9 +149,10 @@ describe('the manifest', () => {
   it('starts the extension for Markdown, for a journal in the folder, and for pages that are kept', () => {
     assert.ok(manifest.activationEvents.includes('onLanguage:markdown'));
     assert.ok(manifest.activationEvents.includes('workspaceContains:**/journal.md'));
-    const pages = [...source.matchAll(/registerWebviewPanelSerializer\(\s*(\w+)/g)].map(
-      ([, constant]) => new RegExp(`const ${constant} = '([\\w.]+)'`).exec(source)?.[1],
+    const pages = [...source.matchAll(/new JournalPages<\w+(?:<\w+>)?>\('([\w.]+)'\)/g)].map(
+      ([, page]) => page,
     );
+    assert.equal(pages.length, [...source.matchAll(/new JournalPages\b/g)].length);
     assert.ok(pages.length > 0);
     for (const page of pages) assert.ok(manifest.activationEvents.includes(`onWebviewPanel:${page}`), page);
     assert.equal(manifest.activationEvents.includes('*'), false);

@@ -22,7 +22,6 @@ import {
   weekdayNames,
 } from '../month-page/month-words';
 import type { JournalOfMonthPage } from '../month-page/page-data';
-import { escapedMarkup } from '../page/markup';
 import { reasonInWords } from '../reason-words';
 import type { Words } from '../words';
 import { type Paper, sheetStyle } from './sheet-style';
@@ -47,11 +46,13 @@ interface SheetContext extends SheetOptions {
   readonly say: (template: string, ...values: readonly (string | number)[]) => string;
 }
 
+function escaped(text: string): string {
+  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+}
+
 function markOf(name: SessionMark): string {
   const shapes = markShapes[name].map(([tag, attributes]) => {
-    const written = Object.entries(attributes).map(
-      ([key, value]) => ` ${key}="${escapedMarkup(String(value))}"`,
-    );
+    const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(String(value))}"`);
     return `<${tag}${written.join('')}/>`;
   });
   return `<svg class="mark" viewBox="0 0 16 16" aria-hidden="true">${shapes.join('')}</svg>`;
@@ -106,15 +107,15 @@ function hasEmptyBox(day: MonthDay): boolean {
 
 function dayCell(day: MonthDay, context: SheetContext): string {
   const lines = [
-    `<span class="number">${escapedMarkup(dayNumberName(day.day, day.isInMonth, context.language))}</span>`,
-    ...dayWords(day, context).map((words) => `<span class="word">${escapedMarkup(words)}</span>`),
+    `<span class="number">${escaped(dayNumberName(day.day, day.isInMonth, context.language))}</span>`,
+    ...dayWords(day, context).map((words) => `<span class="word">${escaped(words)}</span>`),
     ...day.sessions.map(
       (one) =>
-        `<span class="session">${markOf(shownMark(one.mark, context))}<span>${escapedMarkup(sessionWords(one, context))}</span></span>`,
+        `<span class="session">${markOf(shownMark(one.mark, context))}<span>${escaped(sessionWords(one, context))}</span></span>`,
     ),
     ...(hasEmptyBox(day)
       ? [
-          `<span class="session">${markOf('planned')}<span class="line" role="img" aria-label="${escapedMarkup(context.say('room to write'))}"></span></span>`,
+          `<span class="session">${markOf('planned')}<span class="line" role="img" aria-label="${escaped(context.say('room to write'))}"></span></span>`,
         ]
       : []),
   ];
@@ -124,7 +125,7 @@ function dayCell(day: MonthDay, context: SheetContext): string {
 function weekRow(week: MonthWeek, context: SheetContext): string {
   const facts = clausesInWords(weekClauses(week, context.extras.has('reasons')), context.words);
   const cells = week.days.map((day) => dayCell(day, context)).join('');
-  return `<tr>${cells}<td class="week">${escapedMarkup(facts)}</td></tr>`;
+  return `<tr>${cells}<td class="week">${escaped(facts)}</td></tr>`;
 }
 
 function totals(facts: MonthFacts, { say, words }: SheetContext): string {
@@ -162,7 +163,7 @@ function totals(facts: MonthFacts, { say, words }: SheetContext): string {
 function legend(context: SheetContext): string {
   return markMeanings(context.words)
     .filter(({ mark }) => shownMark(mark, context) === mark)
-    .map(({ mark, words }) => `<li>${markOf(mark)}${escapedMarkup(words)}</li>`)
+    .map(({ mark, words }) => `<li>${markOf(mark)}${escaped(words)}</li>`)
     .join('');
 }
 
@@ -201,30 +202,30 @@ export function monthSheet(open: JournalOfMonthPage, options: SheetOptions): str
   const name = monthName(month, language);
   const title = extras.has('name') ? say('{0}, {1}', open.title, name) : name;
   const heads = weekdayNames(options.weekStart, language).map(
-    ({ long }) => `<th scope="col">${escapedMarkup(long)}</th>`,
+    ({ long }) => `<th scope="col">${escaped(long)}</th>`,
   );
   const policy = "default-src 'none'; style-src 'unsafe-inline'";
   return `<!DOCTYPE html>
-<html lang="${escapedMarkup(usableLanguage(language))}">
+<html lang="${escaped(usableLanguage(language))}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${escapedMarkup(title)}</title>
+<title>${escaped(title)}</title>
 <style>
 ${sheetStyle(options.paper, rowLines(facts, context))}
 </style>
 </head>
 <body>
 <main>
-<h1>${escapedMarkup(title)}</h1>
+<h1>${escaped(title)}</h1>
 <table>
-<thead><tr>${heads.join('')}<th scope="col" class="week">${escapedMarkup(say('Week'))}</th></tr></thead>
+<thead><tr>${heads.join('')}<th scope="col" class="week">${escaped(say('Week'))}</th></tr></thead>
 <tbody>
 ${facts.weeks.map((week) => weekRow(week, context)).join('\n')}
 </tbody>
 </table>
-<p>${escapedMarkup(totals(facts, context))}</p>
+<p>${escaped(totals(facts, context))}</p>
 <ul>${legend(context)}</ul>
 </main>
 </body>

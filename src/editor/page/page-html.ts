@@ -1,5 +1,3 @@
-import { escapedMarkup } from './markup';
-
 /** What a page's frame is made from. */
 export interface PageFrame {
   /** Addresses of the page's script and style sheet. */
@@ -11,6 +9,10 @@ export interface PageFrame {
   readonly nonce: string;
   readonly language: string;
   readonly title: string;
+}
+
+function inAttribute(text: string): string {
+  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
 }
 
 /**
@@ -32,16 +34,16 @@ export function newNonce(): string {
 export function pageHtml(frame: PageFrame): string {
   const policy = `default-src 'none'; style-src ${frame.styleSource}; script-src 'nonce-${frame.nonce}'`;
   return `<!DOCTYPE html>
-<html lang="${escapedMarkup(frame.language)}">
+<html lang="${inAttribute(frame.language)}">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${escapedMarkup(policy)}">
+<meta http-equiv="Content-Security-Policy" content="${inAttribute(policy)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<link rel="stylesheet" href="${escapedMarkup(frame.style)}">
-<title>${escapedMarkup(frame.title)}</title>
+<link rel="stylesheet" href="${inAttribute(frame.style)}">
+<title>${inAttribute(frame.title)}</title>
 </head>
 <body>
-<script nonce="${frame.nonce}" src="${escapedMarkup(frame.script)}"></script>
+<script nonce="${frame.nonce}" src="${inAttribute(frame.script)}"></script>
 </body>
 </html>
 `;
