@@ -17,6 +17,7 @@ import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { planOptions } from '../plan-preview/plan-options';
+import { runInSlices } from '../run-in-slices';
 import { say } from '../sentences';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
@@ -24,9 +25,6 @@ import { registerCommand } from './run-command';
 interface ReturnRow extends vscode.QuickPickItem {
   readonly change?: NoteChange;
 }
-
-/** How long the editor's other work waits at the most, in milliseconds. */
-const longestSlice = 12;
 
 async function askCount(): Promise<ReturnPlanOptions['count'] | undefined> {
   const picked = await vscode.window.showQuickPick(
@@ -56,25 +54,18 @@ async function plan(
       title: vscode.l10n.t('Looking for the best places'),
       cancellable: true,
     },
-    async (_progress, token) => {
-      const slices = planReturnInSlices(journal.journal, {
-        today,
-        zone,
-        count,
-        ...(comfortable ? { comfortable } : {}),
-        ...(timeOfDay ? { timeOfDay } : {}),
-        nodesPerSlice: 1,
-        shouldStop: () => token.isCancellationRequested,
-      });
-      let since = performance.now();
-      for (;;) {
-        const step = slices.next();
-        if (step.done === true) return step.value;
-        if (performance.now() - since < longestSlice) continue;
-        await new Promise<void>((resolve) => setTimeout(resolve));
-        since = performance.now();
-      }
-    },
+    (_progress, token) =>
+      runInSlices(
+        planReturnInSlices(journal.journal, {
+          today,
+          zone,
+          count,
+          ...(comfortable ? { comfortable } : {}),
+          ...(timeOfDay ? { timeOfDay } : {}),
+          nodesPerSlice: 1,
+          shouldStop: () => token.isCancellationRequested,
+        }),
+      ),
   );
 }
 

@@ -1,15 +1,13 @@
 import * as vscode from 'vscode';
 import { type PlanWeeksOptions, planWeeksInSlices, type WeeksPlan } from '../../planning/plan-weeks';
 import type { OpenJournal, OpenJournals } from '../open-journal';
+import { runInSlices } from '../run-in-slices';
 
 /** A plan, and what it was asked with. */
 export interface Planned {
   readonly options: PlanWeeksOptions;
   readonly plan: WeeksPlan;
 }
-
-/** How long the editor's other work waits at the most, in milliseconds. */
-const longestSlice = 12;
 
 /** Planning that takes longer shows that it goes on, and can be stopped. */
 const untilShown = 400;
@@ -20,7 +18,7 @@ const untilTold = 150;
 /** A journal that changes again and again is planned as it is after so many tries. */
 const mostTries = 5;
 
-const nextTurn = (milliseconds = 0) => new Promise<void>((resolve) => setTimeout(resolve, milliseconds));
+const nextTurn = (milliseconds: number) => new Promise<void>((resolve) => setTimeout(resolve, milliseconds));
 
 /** Plans in slices; `undefined` when it was stopped. */
 async function planOnce(
@@ -28,20 +26,14 @@ async function planOnce(
   options: PlanWeeksOptions,
   token: vscode.CancellationToken,
 ): Promise<Planned | undefined> {
-  const slices = planWeeksInSlices(journal.journal, {
-    ...options,
-    nodesPerSlice: 1,
-    shouldStop: () => token.isCancellationRequested,
-  });
-  let since = performance.now();
-  for (;;) {
-    const step = slices.next();
-    if (step.done === true) return step.value && { options, plan: step.value };
-    if (performance.now() - since < longestSlice) continue;
-    await nextTurn();
-    if (token.isCancellationRequested) return undefined;
-    since = performance.now();
-  }
+  const plan = await runInSlices(
+    planWeeksInSlices(journal.journal, {
+      ...options,
+      nodesPerSlice: 1,
+      shouldStop: () => token.isCancellationRequested,
+    }),
+  );
+  return plan && { options, plan };
 }
 
 /** Plans again when the notes changed meanwhile: half of the plan would speak of other words than the rest. */
