@@ -272,10 +272,11 @@ describe('a quick fix', () => {
       });
       for (const [path, text] of Object.entries({ ...notes, ...after }))
         assert.equal(await read(path), filled(text, found.chosen.title), `${path} on the disk`);
-      assert.deepEqual(
-        vscode.workspace.textDocuments.filter(({ isDirty }) => isDirty).map((document) => document.uri.path),
-        [],
-      );
+      const unsaved = () =>
+        vscode.workspace.textDocuments.filter(({ isDirty }) => isDirty).map((document) => document.uri.path);
+      // The disk has the words before the editor says that they are saved.
+      await eventually('end of saving', () => unsaved().length === 0 || undefined);
+      assert.deepEqual(unsaved(), []);
       if (code !== 'goal-without-why') await noFindingIn(uri(note), code);
     });
   }
