@@ -233,7 +233,8 @@ export class LiveEditor {
   async hoverText() {
     await this.page.keyboard.press('Control+k');
     await this.page.keyboard.press('Control+i');
-    const hover = this.page.locator('.monaco-hover:not(.hidden) .hover-contents');
+    // It opens before it has words.
+    const hover = this.page.locator('.monaco-hover:not(.hidden) .hover-contents', { hasText: /\S/ });
     await hover.first().waitFor();
     return (await hover.allInnerTexts()).join('\n');
   }
@@ -318,6 +319,11 @@ export class LiveEditor {
     await input.waitFor();
     await input.fill(text);
     await this.page.keyboard.press('Enter');
+    // A question that is still closing would hand what is typed next to the note behind it.
+    await this.page.waitForFunction((answered) => {
+      const field = document.querySelector('.quick-input-widget input[type="text"]');
+      return !(field instanceof HTMLInputElement && field.checkVisibility() && field.value === answered);
+    }, text);
   }
 
   /**
