@@ -231,12 +231,51 @@ export class LiveEditor {
 
   /** What the hover at the cursor says. @returns {Promise<string>} */
   async hoverText() {
-    await this.page.keyboard.press('Control+k');
-    await this.page.keyboard.press('Control+i');
-    // It opens before it has words.
-    const hover = this.page.locator('.monaco-hover:not(.hidden) .hover-contents', { hasText: /\S/ });
-    await hover.first().waitFor();
-    return (await hover.allInnerTexts()).join('\n');
+    return this.#inHover(() => {
+      const shown = [...document.querySelectorAll('.monaco-hover:not(.hidden) .hover-contents')];
+      return shown.map(({ textContent }) => textContent ?? '').join('\n');
+    }, '');
+  }
+
+  /**
+   * Follows a link in the hover at the cursor.
+   * @param {string} text of the link
+   */
+  async followHoverLink(text) {
+    // In one step with looking whether it is shown: the link of a hover that has closed meanwhile leads the browser
+    // away from the editor. The mouse would close a hover that the keyboard has opened.
+    await this.#inHover((wanted) => {
+      const links = [...document.querySelectorAll('.monaco-hover:not(.hidden) a')];
+      const link = links.find((element) => element.textContent?.includes(wanted));
+      /** @type {HTMLElement | undefined} */ (link)?.click();
+      return link !== undefined;
+    }, text);
+  }
+
+  /**
+   * Opens the hover at the cursor and asks the page about it until there is an answer. It opens before it has words, and
+   * an editor that is still starting closes it again: a person then asks once more.
+   * @template Answer
+   * @param {(text: string) => Answer} ask runs in the page; what is empty or `false` is no answer yet
+   * @param {string} text handed to it
+   * @returns {Promise<Answer>}
+   */
+  async #inHover(ask, text) {
+    const shown = this.page.locator('.monaco-hover:not(.hidden) .hover-contents', { hasText: /\S/ }).first();
+    for (let attempt = 1; attempt <= 6; attempt += 1) {
+      if (!(await shown.isVisible())) {
+        await this.page.keyboard.press('Control+k');
+        await this.page.keyboard.press('Control+i');
+      }
+      try {
+        await shown.waitFor({ timeout: attempt * 3_000 });
+      } catch {
+        continue;
+      }
+      const answer = await this.page.evaluate(ask, text);
+      if (answer) return answer;
+    }
+    throw new Error(`The hover at the cursor did not stay, or has no link ${text}.`);
   }
 
   /**

@@ -1,5 +1,5 @@
 // Runs bundled tests in plain Node and prints how many held.
-// `node scripts/run-mocha.mjs "pure tests" out/pure [--timeout MS] [--reporter NAME] [--retries N]`
+// `node scripts/run-mocha.mjs "pure tests" FOLDER-OR-FILE [--timeout MS] [--reporter NAME] [--bail]`
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import Mocha from 'mocha';
@@ -11,26 +11,29 @@ const { values, positionals } = parseArgs({
   options: {
     timeout: { type: 'string', default: '20000' },
     reporter: { type: 'string', default: 'dot' },
-    // How often a test that did not hold is run again; each time is told of.
-    retries: { type: 'string', default: '0' },
+    // For tests that follow one upon the other: the first that does not hold ends the run.
+    bail: { type: 'boolean', default: false },
   },
 });
-const [title = 'tests', folder = 'out/pure'] = positionals;
+const [title = 'tests', place = 'out/pure'] = positionals;
 
 const mocha = new Mocha({
   ui: 'bdd',
   timeout: Number(values.timeout),
-  retries: Number(values.retries),
+  bail: values.bail,
   reporter: values.reporter,
 });
-for (const file of filesBelow(folder, '.test.mjs')) mocha.addFile(join(root, file));
+const files = place.endsWith('.test.mjs') ? [place] : filesBelow(place, '.test.mjs');
+for (const file of files) mocha.addFile(join(root, file));
 await mocha.loadFilesAsync();
-const runner = mocha.run((failures) => {
-  const { passes = 0, pending = 0 } = runner.stats ?? {};
-  // A test that was left out did not hold.
-  const failed = failures + pending;
-  console.log(`${title}: ${passes} passed, ${failed} failed`);
+const runner = mocha.run(() => {
+  const passed = runner.stats?.passes ?? 0;
+  // What was left out, by a word in the test or because one before it did not hold, did not hold.
+  const failed = runner.total - passed;
+  console.log(`${title}: ${passed} passed, ${failed} failed`);
   // What a test forgot to close may not keep the run from ending, nor go unseen.
-  process.exit(failed > 0 || passes === 0 ? 1 : 0);
+  process.exit(failed > 0 || passed === 0 ? 1 : 0);
 });
-runner.on('retry', (test, error) => console.log(`  AGAIN: ${test.fullTitle()}\n${error.stack}`));
+// In the form that the summary of all tests looks for.
+runner.on('fail', (test, error) => console.log(`  FAILED: ${test.fullTitle()}\n${error.stack}`));
+runner.on('pending', (test) => console.log(`  LEFT OUT: ${test.fullTitle()}`));

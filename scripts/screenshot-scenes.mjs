@@ -270,8 +270,7 @@ export const scenes = [
     steps: async (editor, today) => {
       await openDay(editor, today);
       await editor.goTo(3, 14);
-      await editor.hoverText();
-      await editor.page.locator('.monaco-hover a.code-link').first().dispatchEvent('click');
+      await editor.followHoverLink('gap-too-short');
       await (await editor.webviewFrame()).getByRole('heading').first().waitFor();
       await settle(editor);
     },

@@ -120,6 +120,16 @@ function countStep(step, { code, output }) {
   return { passed: counts.passed, failed: sound ? counts.failed : Math.max(1, counts.failed) };
 }
 
+/**
+ * The tests that did not hold, at once or at all, with the first line of the error: told again at the end, where it is
+ * looked for.
+ * @param {string} output
+ */
+function testsNotHeld(output) {
+  const told = /^ {2}(?:FAILED|AGAIN|LEFT OUT): .*(?:\n.*)?/gm;
+  return [...output.matchAll(told)].map(([text]) => text.trim().replace('\n', '\n       ').slice(0, 400));
+}
+
 /** Installs the editor before the first step that looks at it; when that fails, those steps say so themselves. */
 async function prepareEditor() {
   try {
@@ -136,10 +146,14 @@ if (chosen.some(({ inEditor }) => inEditor)) await prepareEditor();
 const total = { passed: 0, failed: 0 };
 /** @type {string[]} */
 const summary = [];
+/** @type {string[]} */
+const notHeld = [];
 for (const step of chosen) {
   console.log(`\n== ${step.title}`);
   const started = Date.now();
-  const counts = countStep(step, await step.start());
+  const result = await step.start();
+  const counts = countStep(step, result);
+  notHeld.push(...testsNotHeld(result.output));
   total.passed += counts.passed;
   total.failed += counts.failed;
   const seconds = ((Date.now() - started) / 1000).toFixed(1);
@@ -148,7 +162,7 @@ for (const step of chosen) {
     `${word.padEnd(6)} ${step.title}: ${counts.passed} held, ${counts.failed} did not (${seconds} s)`,
   );
 }
-console.log(`\n${summary.join('\n')}`);
+console.log(`\n${[...notHeld, ...summary].join('\n')}`);
 if (chosen.length < steps.length)
   console.log(`Only ${chosen.map(({ name }) => name).join(', ')}: not the whole.`);
 console.log(`${total.passed} passed, ${total.failed} failed`);

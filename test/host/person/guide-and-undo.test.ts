@@ -39,10 +39,7 @@ describe('a person reads what a finding means, and changes their mind', () => {
   });
 
   it('opens the page of the guide from the name beside the message', async () => {
-    // The mouse would close a hover that the keyboard has opened.
-    await editor.page
-      .locator('.monaco-hover a.code-link', { hasText: 'gap-too-short' })
-      .dispatchEvent('click');
+    await editor.followHoverLink('gap-too-short');
     const frame = await editor.webviewFrame();
     await frame.getByRole('heading', { name: 'gap-too-short' }).waitFor();
     await frame.getByText('Two sessions stand closer together than a rule allows.').waitFor();
