@@ -3,6 +3,7 @@ import type { Journal } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
 import type { DayNumber, IsoDate } from '../notation/time/iso-date';
 import type { TimeOfDay } from '../planning/week-problem/places';
+import type { ReviewDay } from '../planning/week-review/review-due';
 
 /** Settings of one journal, read once and validated; a change makes a new value. */
 export interface JournalSettings {
@@ -14,8 +15,13 @@ export interface JournalSettings {
   readonly alarmMinutes?: number;
   /** The chance of "still sore" that the athlete accepts, inside 0..1. */
   readonly recoveryChance: number;
-  /** What of the private parts a week's review repeats; nothing unless it was asked for by name. */
-  readonly review: { readonly pain: boolean; readonly why: boolean };
+  readonly review: {
+    /** Whether the private parts stand in a week's review; only where it was asked for by name. */
+    readonly pain: boolean;
+    readonly why: boolean;
+    /** The day of the look back, or `off` for no reminder. */
+    readonly day: ReviewDay;
+  };
   /** Whether sessions are liked best early or late in their hours. */
   readonly timeOfDay: TimeOfDay;
   readonly findings: { readonly enabled: boolean; readonly weeksBefore: number; readonly weeksAfter: number };

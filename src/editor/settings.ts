@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { Weekday } from '../notation/entries';
 import { parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
+import { type ReviewDay, usualReviewDay } from '../planning/week-review/review-due';
 import { DEFAULT_ACCEPTED_CHANCE } from '../training/recovery/recovery-figures';
 import type { Paper } from './month-sheet/sheet-style';
 import type { JournalSettings } from './open-journal';
@@ -24,6 +25,17 @@ function chance(percent: unknown): number {
   return isUsable ? percent / 100 : DEFAULT_ACCEPTED_CHANCE;
 }
 
+const reviewDays: Readonly<Record<string, ReviewDay>> = {
+  off: 'off',
+  monday: 1,
+  tuesday: 2,
+  wednesday: 3,
+  thursday: 4,
+  friday: 5,
+  saturday: 6,
+  sunday: 7,
+};
+
 /** The settings that hold for `scope`; values that cannot be used count as not set. */
 export function readSettings(scope: vscode.Uri): JournalSettings {
   const settings = vscode.workspace.getConfiguration(section, scope);
@@ -41,6 +53,7 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
     review: {
       pain: settings.get<unknown>('review.pain') === true,
       why: settings.get<unknown>('review.why') === true,
+      day: reviewDays[settings.get<string>('review.day', 'sunday')] ?? usualReviewDay,
     },
     timeOfDay: settings.get<unknown>('planning.timeOfDay') === 'later' ? 'later' : 'earlier',
     findings: {

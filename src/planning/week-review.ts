@@ -13,13 +13,15 @@ import { lineEndingOf, withLineEnding } from './line-ending';
 import type { NoteChange } from './note-change';
 import { type FactLine, factLines } from './week-review/fact-lines';
 import { factsBegin, factsEnd, findFacts } from './week-review/facts-block';
-import { blockOf, weekToReview } from './week-review/review-due';
+import { blockOf, type ReviewDay, weekToReview } from './week-review/review-due';
 import { newWeekNotePath, weekNoteOf } from './week-review/week-note-path';
 
 /** What is reviewed, and how. */
 export interface WeekReviewOptions extends CheckOptions {
-  /** The running week from Saturday on (see `weekToReview`), else the one before, when left out. */
+  /** When left out, the running week once it is time for that (see `weekToReview`), else the one before. */
   readonly week?: IsoWeek;
+  /** The day of the look back, which says when that is; Sunday when left out. */
+  readonly day?: ReviewDay;
   /** Whether pain stands in the note; left out unless asked for. */
   readonly includePain?: boolean;
   /** Whether the private reasons of the open goals do. */
@@ -98,7 +100,7 @@ function editOf(text: string, block: string, inside: string, week: IsoWeek): rea
 export function reviewWeek(journal: Journal, options: WeekReviewOptions): WeekReview {
   const context = checkContext(journal, options);
   const { say = fillMessage } = options;
-  const week = options.week ?? weekToReview(context);
+  const week = options.week ?? weekToReview(context, options.day);
   const facts = weekFacts(context, week);
   const lines = [
     ...factLines(facts, { pain: options.includePain === true }),

@@ -55,10 +55,11 @@ describe('the view of what is due', () => {
     assert.deepEqual(dueNodes([]), []);
   });
 
-  it('begins with the week to look back on, on Saturday, and on Thursday in the third week of a block', () => {
+  it('begins with the week to look back on, on Sunday, and on Thursday in the third week of a block', () => {
     const notes = { '2026-02-23.md': '- [x] #session hoop 18:00 75min 7/10\n' };
-    assert.equal(rows(dueNodes([contextOf(notes, '2026-02-28')])), '(note) Look back on week 2026-W09');
-    assert.deepEqual(dueNodes([contextOf(notes, '2026-02-26')]), []);
+    assert.equal(rows(dueNodes([contextOf(notes, '2026-03-01')])), '(note) Look back on week 2026-W09');
+    assert.deepEqual(dueNodes([contextOf(notes, '2026-02-28')]), []);
+    assert.deepEqual(dueNodes([{ ...contextOf(notes, '2026-03-01'), reviewDay: 'off' }]), []);
     const begun = { ...notes, 'goals.md': '- #goal split from:2026-02-10 by:2026-06-14\n' };
     const [row, ...more] = dueNodes([contextOf(begun, '2026-02-19')]);
     assert.deepEqual([row, more], [undefined, []], 'no session stands in week 8');

@@ -30,7 +30,7 @@ export function viewed(notes: Notes, today: string, title = 'Ilka'): ViewedJourn
     settings: {
       recoveryChance: 0.2,
       timeOfDay: 'earlier',
-      review: { pain: false, why: false },
+      review: { pain: false, why: false, day: 7 },
       findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },
     },
     today: () => date(today),

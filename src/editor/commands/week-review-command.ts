@@ -34,6 +34,7 @@ export function registerWeekReviewCommand(context: FeatureContext): vscode.Dispo
       zone: open.zone(),
       acceptedChance: open.settings.recoveryChance,
       ...(inHand ? { week: inHand.week } : {}),
+      day: open.settings.review.day,
       includePain: open.settings.review.pain,
       includeWhy: open.settings.review.why,
       say,

@@ -54,8 +54,8 @@ function laterGroup(due: DueSessions, context: ViewContext): ViewNode {
 
 /** The reminder to look back on a week, while it is time and nobody has. */
 function reviewRow(context: ViewContext): readonly ViewNode[] {
-  const { journal, today, zone } = context;
-  const due = reviewDue(checkContext(journal, { today, zone }));
+  const { journal, today, zone, reviewDay } = context;
+  const due = reviewDue(checkContext(journal, { today, zone }), reviewDay);
   if (!due) return [];
   const early = due.earlyInBlock;
   return [

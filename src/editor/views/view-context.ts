@@ -1,6 +1,7 @@
 import type { Journal } from '../../journal/journal';
 import type { NotePlace } from '../../journal/note';
 import type { IsoDate } from '../../notation/time/iso-date';
+import type { ReviewDay } from '../../planning/week-review/review-due';
 import type { Message } from '../../training/finding';
 import { type WeekReader, weekReader } from '../../training/training-week';
 import { message } from '../../training/wording';
@@ -19,6 +20,7 @@ export interface ViewContext {
   readonly today: IsoDate;
   readonly zone: string;
   readonly findingsEnabled: boolean;
+  readonly reviewDay: ReviewDay;
   readonly weeks: WeekReader;
   readonly words: Words;
 }
@@ -33,6 +35,7 @@ export function viewContext(open: ViewedJournal, words: Words): ViewContext {
     today,
     zone: open.zone(),
     findingsEnabled: open.settings.findings.enabled,
+    reviewDay: open.settings.review.day,
     weeks: weekReader(open.journal, today),
     words,
   };

@@ -26,7 +26,7 @@ function journalIn(folder: vscode.Uri, notes: Readonly<Record<string, string>>):
       alarmMinutes: 20,
       recoveryChance: 0.2,
       timeOfDay: 'earlier',
-      review: { pain: false, why: false },
+      review: { pain: false, why: false, day: 7 },
       findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },
     },
     today: () => date('2026-02-25'),
