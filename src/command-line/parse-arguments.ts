@@ -14,7 +14,7 @@ export interface CalendarOptions extends FolderOptions {
   readonly alarmMinutes?: number;
 }
 
-const folderCommands = ['check', 'progress', 'load', 'recovery', 'adherence'] as const;
+const folderCommands = ['check', 'progress', 'load', 'recovery', 'adherence', 'roster'] as const;
 
 /** A command that prints figures or findings of a folder. */
 export type FolderCommand = (typeof folderCommands)[number];
@@ -41,6 +41,7 @@ export const usage = `Usage:
   command-line.js load FOLDER [--weeks N] [--today DATE] [--zone ZONE] [--json]
   command-line.js recovery FOLDER [--chance C] [--weeks N] [--today DATE] [--zone ZONE] [--json]
   command-line.js adherence FOLDER [--weeks N] [--today DATE] [--zone ZONE] [--json]
+  command-line.js roster FOLDER [--today DATE] [--zone ZONE] [--json]
   command-line.js calendar FOLDER --from DATE --to DATE [--previous FILE] [--alarm MINUTES]
                            [--today DATE] [--zone ZONE]
   command-line.js plan FOLDER [--week WEEK | --weeks N --from WEEK] [--write]
@@ -51,6 +52,7 @@ progress   prints how far each goal has come, and when it arrives at the pace of
 load       prints effort x minutes by week and kind.
 recovery   prints how long each kind and region stays sore, as far as the notes tell.
 adherence  prints how many planned sessions were done.
+roster     prints the athletes whose journals lie below FOLDER, those who need a word first, and why.
 calendar   prints the sessions of a span as an iCalendar file, for a phone or another calendar.
 plan       prints the best legal weeks that the goals ask for, or why there are none; --write writes their notes.
 
@@ -97,6 +99,9 @@ function refused(message: string): Command {
 }
 
 const commands = [...folderCommands, 'calendar', 'plan'] as const;
+
+/** Commands that take a number of weeks. */
+const countsWeeks: readonly string[] = ['load', 'recovery', 'adherence', 'plan'];
 
 const commandList = `${commands.slice(0, -1).join(', ')} or ${commands.at(-1)}`;
 
@@ -187,8 +192,8 @@ export function parseArguments(words: readonly string[]): Command {
   if (values.zone !== undefined && !isKnownZone(values.zone)) {
     return refused(`"${values.zone}" is not a time zone that this machine knows, such as Europe/Lisbon.`);
   }
-  const looksBack = command !== 'check' && command !== 'progress' && command !== 'calendar';
-  if (values.weeks !== undefined && !looksBack) return refused(`--weeks does not go with ${command}.`);
+  if (values.weeks !== undefined && !countsWeeks.includes(command))
+    return refused(`--weeks does not go with ${command}.`);
   if (values.chance !== undefined && command !== 'recovery') {
     return refused(`--chance does not go with ${command}.`);
   }

@@ -9,6 +9,7 @@ import { type PlanSurroundings, planAnswer } from './plan-command';
 import { progressJson, progressLines } from './progress-command';
 import { type JournalsToRead, type Machine, readJournals } from './read-journals';
 import { recoveryJson, recoveryLines } from './recovery-command';
+import { rosterJson, rosterLines } from './roster-command';
 import { terminalLine } from './terminal-text';
 
 /** The program's surroundings. */
@@ -37,6 +38,8 @@ function figures(command: ReportCommand, read: JournalsToRead): string {
     }
     case 'adherence':
       return json ? adherenceJson(read, weeks) : adherenceLines(read, weeks);
+    case 'roster':
+      return json ? rosterJson(read) : rosterLines(read);
     default:
       return json ? progressJson(read) : progressLines(read);
   }

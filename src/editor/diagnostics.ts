@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
 import type { NotePath } from '../journal/note';
-import { addWeeks, type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
 import type { Finding, Severity } from '../training/finding';
 import { PublishedFindings } from '../training/published-findings';
+import { weeksAround } from '../training/weeks-around';
 import { rangeInNote } from './document-ranges';
 import { guidePage } from './guide';
 import type { OpenJournal, OpenJournals } from './open-journal';
@@ -19,15 +19,6 @@ const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
 
 /** The source that the editor shows beside each finding. */
 export const findingSource = 'training';
-
-/** The weeks around today in which findings are shown. */
-function weeksInView(journal: OpenJournal): readonly IsoWeek[] {
-  const { weeksBefore, weeksAfter } = journal.settings.findings;
-  const current = isoWeekOf(journal.today());
-  return Array.from({ length: weeksBefore + weeksAfter + 1 }, (_, index) =>
-    addWeeks(current, index - weeksBefore),
-  );
-}
 
 function diagnosticOf(journal: OpenJournal, finding: Finding): vscode.Diagnostic | undefined {
   const note = journal.journal.file(finding.note);
@@ -107,7 +98,7 @@ export class Findings implements vscode.Disposable {
         today: journal.today(),
         zone: journal.zone(),
         acceptedChance: journal.settings.recoveryChance,
-        weeks: weeksInView(journal),
+        weeks: weeksAround(journal.today(), journal.settings.findings),
         openNotes: this.#openNotes(journal),
       },
       changed,

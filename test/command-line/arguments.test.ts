@@ -52,8 +52,8 @@ describe('the words on the command line', () => {
   }
 
   for (const [line, message] of [
-    ['', 'Say what to do: check, progress, load, recovery, adherence, calendar or plan.'],
-    ['mend notes', 'Unknown command "mend": check, progress, load, recovery, adherence, calendar or plan.'],
+    ['', 'Say what to do: check, progress, load, recovery, adherence, roster, calendar or plan.'],
+    ['mend notes', 'Unknown command "mend": check, progress, load, recovery, adherence, roster, calendar or plan.'],
     ['check', 'Say which folder to check.'],
     ['progress', 'Say which folder to read.'],
     ['check a b', 'One folder at a time: "b" is one too many.'],
@@ -130,7 +130,7 @@ describe('the words on the command line', () => {
     const { error } = await run(['\u001b[31mred\u001b[0m\nline']);
     assert.equal(
       error,
-      'Unknown command "red line": check, progress, load, recovery, adherence, calendar or plan.\n',
+      'Unknown command "red line": check, progress, load, recovery, adherence, roster, calendar or plan.\n',
     );
   });
 });
