@@ -6,7 +6,16 @@ import { reportRun, secondTries } from './report';
 
 /** Runs every test beside this file's folder `node`; throws when one of them does not hold, or when there is none. */
 export async function run(): Promise<void> {
-  const mocha = new Mocha({ ui: 'bdd', timeout: 30_000, retries: secondTries, reporter: 'base' });
+  // While one is working on a test: only those with these words in their name.
+  const words = process.env.TEST_GREP;
+  if (words !== undefined) console.log(`Only tests named ${words}: not the whole.`);
+  const mocha = new Mocha({
+    ui: 'bdd',
+    timeout: 30_000,
+    retries: secondTries,
+    reporter: 'base',
+    ...(words === undefined ? {} : { grep: words }),
+  });
   for (const name of readdirSync(join(__dirname, 'node'), { recursive: true, encoding: 'utf8' }).sort()) {
     if (name.endsWith('.test.js')) mocha.addFile(join(__dirname, 'node', name));
   }

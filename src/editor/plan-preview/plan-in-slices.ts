@@ -9,8 +9,32 @@ export interface Planned {
   readonly plan: WeeksPlan;
 }
 
-/** Planning that takes longer shows that it goes on, and can be stopped. */
-const untilShown = 400;
+/** How it is shown that planning goes on. */
+export interface PlanningProgress {
+  /** Planning that takes longer than so many milliseconds shows that it goes on, and can be stopped. */
+  readonly after: number;
+  /** Shows it until the planning has ended; what it returns is what the planning returns. */
+  readonly show: (
+    planning: Promise<Planned | undefined>,
+    stop: () => void,
+  ) => PromiseLike<Planned | undefined>;
+}
+
+const noticeWithCancel: PlanningProgress = {
+  after: 400,
+  show: (planning, stop) =>
+    vscode.window.withProgress(
+      {
+        location: vscode.ProgressLocation.Notification,
+        title: vscode.l10n.t('Looking for the best places'),
+        cancellable: true,
+      },
+      (_progress, token) => {
+        token.onCancellationRequested(stop);
+        return planning;
+      },
+    ),
+};
 
 /** Changes of notes are told a moment after they are made. */
 const untilTold = 150;
@@ -71,23 +95,16 @@ export async function planInSlices(
   journals: OpenJournals,
   journal: OpenJournal,
   optionsOf: (journal: OpenJournal) => PlanWeeksOptions,
+  progress: PlanningProgress = noticeWithCancel,
 ): Promise<Planned | undefined> {
   const stop = new vscode.CancellationTokenSource();
   try {
     const planning = planSteadily(journals, journal, optionsOf, stop.token);
-    const isDone = await Promise.race([planning.then(() => true), nextTurn(untilShown).then(() => false)]);
-    if (isDone) return await planning;
-    return await vscode.window.withProgress(
-      {
-        location: vscode.ProgressLocation.Notification,
-        title: vscode.l10n.t('Looking for the best places'),
-        cancellable: true,
-      },
-      (_progress, token) => {
-        token.onCancellationRequested(() => stop.cancel());
-        return planning;
-      },
-    );
+    const isDone = await Promise.race([
+      planning.then(() => true),
+      nextTurn(progress.after).then(() => false),
+    ]);
+    return await (isDone ? planning : progress.show(planning, () => stop.cancel()));
   } finally {
     stop.dispose();
   }

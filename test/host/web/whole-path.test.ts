@@ -54,30 +54,44 @@ describe("a person's path in the browser's worker", () => {
     await noFindingIn(note, 'gap-too-short');
   });
 
+  /** Runs a command of this journal, and takes the first row of every list that it opens. */
+  const runAccepting = async (command: string) => {
+    let isDone = false;
+    const running = Promise.resolve(
+      vscode.commands.executeCommand(`trainingJournal.${command}`, journal.folder.toString()),
+    ).finally(() => {
+      isDone = true;
+    });
+    await eventually('end of the command', async () => {
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      if (isDone) return true;
+      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+      return undefined;
+    });
+    await running;
+  };
+
   it("writes next week's notes, and adds nothing the second time", async () => {
     const week = ['02', '03', '04', '05', '06', '07', '08'].map((day) => `log/2026-03-${day}.md`);
-    const run = async () => {
-      let isDone = false;
-      const running = Promise.resolve(
-        vscode.commands.executeCommand('trainingJournal.writeNextWeek', journal.folder.toString()),
-      ).finally(() => {
-        isDone = true;
-      });
-      await eventually('end of the command', async () => {
-        await new Promise((resolve) => setTimeout(resolve, 300));
-        if (isDone) return true;
-        await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-        return undefined;
-      });
-      await running;
-    };
     const texts = await eventually('seven notes', async () => {
-      await run();
+      await runAccepting('writeNextWeek');
       return Promise.all(week.map((path) => journal.read(path))).catch(() => undefined);
     });
     assert.equal(texts.join('').match(/#session flexibility/g)?.length, 2);
-    await run();
+    await runAccepting('writeNextWeek');
     assert.deepEqual(await Promise.all(week.map((path) => journal.read(path))), texts);
+  });
+
+  it('finds a new place for a missed session in the rest of the week', async () => {
+    const missed = '- [ ] #session skill 07:00 30min 4/10\n';
+    await journal.write('log/2026-02-23.md', missed);
+    await findingIn(journal.uri('log/2026-02-23.md'), 'session-overdue');
+    await runAccepting('rearrangeWeek');
+    const [, target = ''] = await eventually(
+      'moved session',
+      async () => /moved:(2026-0\d-\d\d)/.exec(await journal.read('log/2026-02-23.md')) ?? undefined,
+    );
+    assert.match(await journal.read(`log/${target}.md`), /#session skill \d\d:\d\d 30min 4\/10/);
   });
 
   const pageNamed = (viewType: string, label: string) =>
