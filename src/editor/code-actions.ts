@@ -1,15 +1,15 @@
 import * as vscode from 'vscode';
 import { parseIsoDate } from '../notation/time/iso-date';
 import { isoWeekOf } from '../notation/time/iso-week';
+import type { NoteChange } from '../planning/note-change';
 import { type Remedy, remediesFor } from '../planning/remedies';
 import type { Finding, RemedyName } from '../training/finding';
-import { savableNotes, saveQuietly, workspaceEditFor } from './apply-changes';
+import { applyChanges } from './apply-changes';
+import { registerCommand } from './commands/run-command';
 import { type Findings, findingSource, type ShownFinding } from './diagnostics';
 import type { FeatureContext } from './feature-context';
 import type { OpenJournal } from './open-journal';
 import { say } from './sentences';
-
-const saveCommand = 'trainingJournal.saveNotes';
 
 /** Each way to mend has a kind of its own, such as `quickfix.training.tick-as-done`, to which a key can be bound. */
 function kindOf(name: RemedyName): vscode.CodeActionKind {
@@ -25,15 +25,13 @@ function actionFor(
   isOnlyFinding: boolean,
 ): vscode.CodeAction {
   const action = new vscode.CodeAction(say(remedy.title), kindOf(remedy.name));
-  action.edit = workspaceEditFor(journal, remedy.changes);
   action.diagnostics = [shown.diagnostic];
   action.isPreferred = remedy.preferred && isOnlyFinding;
-  // A quick fix that reaches into other notes opens them unsaved; they are saved, as they were before.
-  const uris = savableNotes(journal, remedy.changes);
+  // A command looks at the notes as they are when it is taken; an edit would be made with the places of older texts.
   action.command = {
-    command: saveCommand,
-    title: vscode.l10n.t('Save the changed notes'),
-    arguments: [uris],
+    command: 'trainingJournal.makeChanges',
+    title: action.title,
+    arguments: [journal, remedy.changes],
   };
   return action;
 }
@@ -111,6 +109,11 @@ export function registerCodeActions(context: FeatureContext, findings: Findings)
     vscode.languages.registerCodeActionsProvider({ language: 'markdown' }, provider, {
       providedCodeActionKinds: [vscode.CodeActionKind.QuickFix],
     }),
-    vscode.commands.registerCommand(saveCommand, (uris: readonly vscode.Uri[]) => saveQuietly(uris)),
+    registerCommand(
+      context,
+      'makeChanges',
+      (journal, changes) => applyChanges(journal as OpenJournal, changes as readonly NoteChange[]),
+      () => vscode.commands.executeCommand('editor.action.quickFix'),
+    ),
   );
 }

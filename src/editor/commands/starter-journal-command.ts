@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { starterJournal } from '../../planning/starter-journal';
+import { applyChanges } from '../apply-changes';
 import type { FeatureContext } from '../feature-context';
 import { clockDate, machineZone, readSettings } from '../settings';
 import { noteUri } from '../workspace-note-source';
@@ -48,14 +49,7 @@ export function registerStarterJournalCommand(context: FeatureContext): vscode.D
       wanted.map((change) => change.note),
     );
     const changes = starterJournal({ root: '', today, zone, exists: (path) => there.has(path) });
-    const edit = new vscode.WorkspaceEdit();
-    for (const change of changes)
-      if (change.kind === 'create')
-        edit.createFile(noteUri(folder, change.note), { contents: new TextEncoder().encode(change.text) });
-    if (changes.length > 0 && !(await vscode.workspace.applyEdit(edit))) {
-      void vscode.window.showWarningMessage(vscode.l10n.t('The editor could not create the notes.'));
-      return;
-    }
+    await applyChanges({ uriOf: (path) => noteUri(folder, path) }, changes);
     const goals = noteUri(folder, 'goals.md');
     await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(goals));
   });

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { NotePlace } from '../../journal/note';
-import { applyTextEdits } from '../../notation/text-edit';
+import { changeState } from '../../planning/change-outcome';
 import type { NoteChange } from '../../planning/note-change';
 import type { PlanWeeksOptions, WeeksPlan } from '../../planning/plan-weeks';
 import { applyChanges, StaleChangeError } from '../apply-changes';
@@ -26,10 +26,7 @@ const tries = 40;
 const pause = 50;
 
 async function readBack({ journal }: OpenJournal, changes: readonly NoteChange[]): Promise<void> {
-  const plain = (text: string | undefined) => text?.replace(/\r\n?/g, '\n');
-  const isRead = (change: NoteChange) =>
-    plain(journal.file(change.note)?.text) ===
-    plain(change.kind === 'create' ? change.text : applyTextEdits(change.before, change.edits));
+  const isRead = (change: NoteChange) => changeState(change, journal.file(change.note)?.text) === 'made';
   for (let attempt = 0; attempt < tries && !changes.every(isRead); attempt += 1)
     await new Promise((resolve) => setTimeout(resolve, pause));
 }
