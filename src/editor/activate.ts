@@ -5,6 +5,7 @@ import { registerMeasurementCommand } from './commands/measurement-command';
 import { registerNextWeekCommand } from './commands/next-week-command';
 import { registerPrintMonthCommand } from './commands/print-month-command';
 import { registerRearrangeCommand } from './commands/rearrange-command';
+import { registerRenameCommand } from './commands/rename-command';
 import { registerReturnPlanCommand } from './commands/return-plan-command';
 import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
@@ -68,6 +69,7 @@ export function activateJournal(
     registerRearrangeCommand(context),
     registerWeekReviewCommand(context),
     registerReturnPlanCommand(context),
+    registerRenameCommand(context),
     registerShareCommands(context),
     registerCalendarCommand(context, extension.workspaceState),
     registerCommand(context, 'refresh', () => journals.refresh()),

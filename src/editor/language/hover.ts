@@ -21,7 +21,7 @@ function paragraphsAt(
   offset: number,
 ): { readonly range: SourceRange; readonly paragraphs: readonly string[] | undefined } | undefined {
   const named = nameAt(journal.journal, note, offset);
-  if (named) {
+  if (named && named.thing.of !== 'metric') {
     const paragraphs =
       named.thing.of === 'goal' ? goalHover(journal, named.thing.id) : routineHover(journal, named.thing.id);
     return { range: named.name.range, paragraphs };
