@@ -1,4 +1,5 @@
 import type { Journal } from './journal';
+import { isOpenSession } from './resolve-sessions';
 
 /**
  * A journal that answers as another one does, but for what `changes` answers otherwise. No note is read or written for
@@ -17,6 +18,10 @@ export function journalAsIf(
     notesOf: (day) => journal.notesOf(day),
     span: () => journal.span(),
     sessions: (first, last) => journal.sessions(first, last),
+    openSessions: (first, last) =>
+      changes.sessions
+        ? changes.sessions(first, last).filter(isOpenSession)
+        : journal.openSessions(first, last),
     duplicateSessions: (first, last) => journal.duplicateSessions(first, last),
     measurements: (goal, metric) => journal.measurements(goal, metric),
     measurementsBetween: (first, last) => journal.measurementsBetween(first, last),

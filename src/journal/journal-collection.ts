@@ -3,10 +3,12 @@ import type { Journal } from './journal';
 import { JournalFolders } from './journal-folders';
 import { JournalIndex } from './journal-index';
 import { GatheredUpdates, type JournalUpdate } from './journal-updates';
-import { isUnsaved, type KnownNote } from './known-note';
+import type { KeptNotes, ReadFile } from './kept/kept-notes';
+import { isUnsaved, type KnownNote, type NoteVersion, versionOf } from './known-note';
 import type { NotePath } from './note';
 import { comparePaths, isBelow, isJournalFilePath, isNotePath } from './note-path';
-import type { NoteSource, SourceChange, Stop } from './note-source';
+import type { NoteFile, NoteSource, SourceChange, Stop } from './note-source';
+import { openNoteForLater } from './open-note';
 import { WorkSlices } from './work-slices';
 
 /** How many notes are asked of the source at once; a remote one takes its time with each. */
@@ -19,6 +21,10 @@ export interface LoadOptions {
   readonly first?: (path: NotePath) => boolean;
   /** Called when the first ones have been read and told of. */
   readonly onFirstRead?: () => void;
+  /** Notes of an earlier session, taken in place of reading files that are still the same. */
+  readonly kept?: Promise<KeptNotes | undefined>;
+  /** Whether files that look the same as when they were read are read again as well. */
+  readonly again?: boolean;
   /** Called between slices with the number of notes read and to read. */
   readonly onProgress?: (read: number, total: number) => void;
 }
@@ -41,6 +47,7 @@ export class JournalCollection {
   #heard = 0;
   #notesRead = 0;
   #notesParsed = 0;
+  #notesKept = 0;
 
   constructor(source: NoteSource) {
     this.#source = source;
@@ -49,6 +56,18 @@ export class JournalCollection {
   /** How often the source was asked for a text, and one was read as a note or a calendar. */
   get counts(): { readonly read: number; readonly parsed: number } {
     return { read: this.#notesRead, parsed: this.#notesParsed };
+  }
+
+  /** How often a kept note was taken in place of reading its file. */
+  get takenFromKept(): number {
+    return this.#notesKept;
+  }
+
+  /** The notes as they were read from files that the source listed and of which no change was told since. */
+  *readFiles(): Iterable<ReadFile> {
+    for (const { stored, file, disk } of this.#known.values()) {
+      if (stored && file && disk?.file && 'reading' in disk.file) yield { file, note: disk.file };
+    }
   }
 
   /** Every journal, in order of its folder. */
@@ -82,16 +101,19 @@ export class JournalCollection {
     const heard = new Map([...this.#known].map(([path, known]) => [path, known.heard]));
     const removed: NotePath[] = [];
     this.#removedMeanwhile.add(removed);
-    const files = await this.#source.list(options.shouldStop).finally(() => {
+    const listing = this.#source.list(options.shouldStop).finally(() => {
       this.#removedMeanwhile.delete(removed);
     });
+    const [files, kept] = await Promise.all([listing, options.kept]);
     if (options.shouldStop?.()) return false;
     const listed = new Set<NotePath>();
     for (const file of files) {
       if (!isJournalFilePath(file.path) || removed.some((path) => isAtOrBelow(file.path, path))) continue;
       listed.add(file.path);
       const known = this.#know(file.path);
-      if (known.stored && known.file?.size === file.size && known.file.modified === file.modified) continue;
+      if (!options.again && known.stored && isSameFile(known.file, file)) continue;
+      // Of what was read before, or told of as changed, the source is asked.
+      known.kept = known.stored ? undefined : kept?.noteOf(file);
       known.stored = true;
       known.file = file;
       this.#unread.add(file.path);
@@ -126,9 +148,10 @@ export class JournalCollection {
       const known = this.#know(path);
       known.stored = true;
       known.file = undefined;
+      known.kept = undefined;
       known.heard = this.#nextHeard();
       this.#unread.delete(path);
-      this.#setDisk(known, text);
+      this.#setDisk(known, { text });
       this.#finish();
     }
   }
@@ -153,6 +176,7 @@ export class JournalCollection {
     const known = this.#known.get(path);
     if (!known?.open) return;
     known.open = undefined;
+    known.kept = undefined;
     if (known.stored) this.#unread.add(path);
     else this.#forget(known);
     this.#place(known);
@@ -192,6 +216,7 @@ export class JournalCollection {
     if (!isUnsaved(known)) known.open = undefined;
     known.stored = false;
     known.file = undefined;
+    known.kept = undefined;
     known.disk = undefined;
     known.heard = this.#nextHeard();
     this.#unread.delete(known.path);
@@ -208,9 +233,10 @@ export class JournalCollection {
     this.#finish();
   }
 
-  #setDisk(known: KnownNote, text: string | undefined): void {
-    if (text === undefined) known.disk = undefined;
-    else if (known.disk?.text !== text) known.disk = known.open?.text === text ? known.open : { text };
+  #setDisk(known: KnownNote, version: NoteVersion | undefined): void {
+    if (!version) known.disk = undefined;
+    else if (!known.disk || known.disk.text !== version.text)
+      known.disk = known.open && known.open.text === version.text ? known.open : version;
     this.#place(known);
   }
 
@@ -227,7 +253,9 @@ export class JournalCollection {
       this.#updates.changed(known.journal, known.path, known.journal.remove(known.path));
     }
     known.journal = journal;
-    if (!version || !journal || journal.file(known.path)?.text === version.text) return;
+    if (!version || !journal) return;
+    const standing = journal.file(known.path);
+    if (standing && (standing === version.file || standing.text === version.text)) return;
     if (!version.file) {
       version.file = openJournalFile(known.path, version.text);
       this.#notesParsed += 1;
@@ -256,6 +284,7 @@ export class JournalCollection {
     const known = this.#know(path);
     known.stored = true;
     known.file = undefined;
+    known.kept = undefined;
     this.#unread.add(path);
     this.#assignJournals();
     await this.#follow(this.#readUnread({}));
@@ -272,6 +301,7 @@ export class JournalCollection {
 
   async #readUnread(options: LoadOptions): Promise<boolean> {
     const slices = new WorkSlices();
+    const isLater = (path: NotePath) => options.first !== undefined && !options.first(path);
     let read = 0;
     let isFirst = true;
     for (
@@ -284,7 +314,7 @@ export class JournalCollection {
         for (let start = 0; start < paths.length; start += readsAtOnce) {
           if (options.shouldStop?.()) return false;
           const batch = paths.slice(start, start + readsAtOnce).filter((path) => this.#unread.delete(path));
-          for (const take of await Promise.all(batch.map((path) => this.#ask(path)))) {
+          for (const take of await Promise.all(batch.map((path) => this.#ask(path, isLater(path))))) {
             take();
             read += 1;
             if (!(await slices.pauseWhenDue())) continue;
@@ -301,20 +331,41 @@ export class JournalCollection {
     return true;
   }
 
-  /** Asks for a note's text. @returns what takes the answer in, unless something newer was heard meanwhile */
-  async #ask(path: NotePath): Promise<() => void> {
+  /**
+   * Asks for a note's text, or takes the note that was kept.
+   * @param isLater whether it is one of many of which nothing is asked now
+   * @returns what takes the answer in, unless something newer was heard meanwhile
+   */
+  #ask(path: NotePath, isLater: boolean): (() => void) | Promise<() => void> {
     const known = this.#known.get(path);
     if (!known) return () => {};
     known.heard = this.#nextHeard();
     const asked = known.heard;
+    const { kept } = known;
+    if (!kept) return this.#askSource(known, asked, isLater);
+    known.kept = undefined;
+    return () => {
+      if (known.heard !== asked) return;
+      this.#notesKept += 1;
+      this.#setDisk(known, versionOf(kept));
+    };
+  }
+
+  async #askSource(known: KnownNote, asked: number, isLater: boolean): Promise<() => void> {
     this.#notesRead += 1;
-    const text = await this.#source.read(path).catch(() => undefined);
+    const text = await this.#source.read(known.path).catch(() => undefined);
     return () => {
       if (known.heard !== asked) return;
       // What could not be read is asked for again the next time, even when its file looks the same then.
       if (text === undefined) known.file = undefined;
-      this.#setDisk(known, text);
+      this.#setDisk(known, text === undefined ? undefined : this.#versionFor(known, text, isLater));
     };
+  }
+
+  #versionFor({ path, disk, open }: KnownNote, text: string, isLater: boolean): NoteVersion {
+    if (!isLater || !isNotePath(path) || disk?.text === text || open) return { text };
+    this.#notesParsed += 1;
+    return { text, file: openNoteForLater(path, text) };
   }
 
   #finish(): void {
@@ -337,4 +388,8 @@ export class JournalCollection {
 
 function isAtOrBelow(path: NotePath, folder: NotePath): boolean {
   return path === folder || isBelow(path, folder);
+}
+
+function isSameFile(one: NoteFile | undefined, other: NoteFile): boolean {
+  return one?.size === other.size && one.modified === other.modified;
 }

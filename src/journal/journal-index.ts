@@ -10,17 +10,17 @@ import type {
   Session,
   Win,
 } from './journal';
-import { NameCounts, type NamedThing } from './name-counts';
-import type { JournalFile, Note, NotePath } from './note';
+import { NameCounts } from './name-counts';
+import type { JournalFile, NamedThing, Note, NotePath } from './note';
 import { comparePaths, isBelow } from './note-path';
 import { bodyReportsOf, measurementsOf, winsOf } from './resolve-logs';
 import { planningEntries, resolvePlan } from './resolve-plan';
 import {
   type DayNote,
   isDayNote,
+  isOpenSession,
   resolveStandingSessions,
   resolveWrittenSessions,
-  sessionsOf,
   type WrittenSessions,
 } from './resolve-sessions';
 import { SortedDays } from './sorted-days';
@@ -39,24 +39,6 @@ interface Day {
   wins?: readonly Win[] | undefined;
 }
 
-/** The days to which a note's sessions were moved. */
-function targetsOf(note: DayNote): readonly DayNumber[] {
-  return sessionsOf(note).flatMap(({ entry }) => (entry.moved ? [dayNumber(entry.moved.value)] : []));
-}
-
-function tellsOfPain(note: DayNote): boolean {
-  return note.reading.entries.some((entry) => entry.tag === 'pain');
-}
-
-/** The goals that a note has readings of, known or not. */
-function measuredGoals(note: Note): ReadonlySet<string> {
-  return new Set(
-    note.reading.entries.flatMap((entry) =>
-      entry.tag === 'measure' && entry.goal ? [entry.goal.value] : [],
-    ),
-  );
-}
-
 /**
  * A journal in memory, kept up to date note by note. A changed note costs its own day and the days to which it
  * moves sessions; everything else is worked out when it is asked for and kept until it changes.
@@ -71,6 +53,8 @@ export class JournalIndex implements Journal {
   readonly #daysWithNotes = new SortedDays();
   /** Pain stays open until it is cleared, so that it is looked for in years of notes, and stands in few of them. */
   readonly #painDays = new SortedDays();
+  /** Days on which a session may still be to do: one stands there without a mark, or was moved there. */
+  readonly #openDays = new SortedDays();
   readonly #calendars = new Map<NotePath, CalendarFile>();
   readonly #planningNotes = new Set<NotePath>();
   #plan: JournalPlan | undefined;
@@ -86,7 +70,8 @@ export class JournalIndex implements Journal {
 
   /** Puts `file` in place of the note or calendar at its path, or adds it. */
   replace(file: Note | CalendarFile): JournalChange {
-    if (this.file(file.path)?.text === file.text) return nothingChanged;
+    const before = this.file(file.path);
+    if (before && before.text === file.text) return nothingChanged;
     if (!('calendar' in file)) return this.#exchange(this.#notes.get(file.path), file);
     this.#calendars.set(file.path, file);
     return this.#calendarsChanged();
@@ -147,6 +132,10 @@ export class JournalIndex implements Journal {
 
   sessions(first: DayNumber, last: DayNumber): readonly Session[] {
     return this.#usedDays.between(first, last).flatMap((day) => this.#standing(day));
+  }
+
+  openSessions(first: DayNumber, last: DayNumber): readonly Session[] {
+    return this.#openDays.between(first, last).flatMap((day) => this.#standing(day).filter(isOpenSession));
   }
 
   duplicateSessions(first: DayNumber, last: DayNumber): readonly DuplicateSession[] {
@@ -253,7 +242,7 @@ export class JournalIndex implements Journal {
     changed: Set<DayNumber>,
   ): void {
     const day = this.#useDay(number);
-    const targetsBefore = new Set(day.notes.flatMap(targetsOf));
+    const targetsBefore = new Set(day.notes.flatMap((note) => note.outline.movedTo));
     const index = day.notes.findIndex((note) => note.path === path);
     if (index >= 0) day.notes.splice(index, 1);
     if (after) {
@@ -262,9 +251,9 @@ export class JournalIndex implements Journal {
     }
     if (day.notes.length > 0) this.#daysWithNotes.add(number);
     else this.#daysWithNotes.delete(number);
-    if (day.notes.some(tellsOfPain)) this.#painDays.add(number);
+    if (day.notes.some((note) => note.outline.tellsOfPain)) this.#painDays.add(number);
     else this.#painDays.delete(number);
-    const targetsAfter = new Set(day.notes.flatMap(targetsOf));
+    const targetsAfter = new Set(day.notes.flatMap((note) => note.outline.movedTo));
     for (const target of targetsAfter) this.#useDay(target).origins.add(number);
     for (const target of targetsBefore) {
       if (!targetsAfter.has(target)) this.#days.get(target)?.origins.delete(number);
@@ -278,15 +267,17 @@ export class JournalIndex implements Journal {
       changed.add(target);
       const standing = this.#days.get(target);
       if (standing) standing.standing = undefined;
+      this.#followOpen(target);
       this.#dropWhenUnused(target);
     }
+    this.#followOpen(number);
     this.#dropWhenUnused(number);
   }
 
   /** @returns whether the plan may read differently now */
   #exchangeInPlan(path: NotePath, before: Note | undefined, after: Note | undefined): boolean {
-    const entriesBefore = before ? planningEntries(before) : [];
-    const entriesAfter = after ? planningEntries(after) : [];
+    const entriesBefore = before?.outline.plans ? planningEntries(before) : [];
+    const entriesAfter = after?.outline.plans ? planningEntries(after) : [];
     if (entriesAfter.length > 0) this.#planningNotes.add(path);
     else this.#planningNotes.delete(path);
     // Words below the last planning line leave the plan as it is, its exact places included.
@@ -302,7 +293,7 @@ export class JournalIndex implements Journal {
   }
 
   #countReadings(note: Note, day: DayNumber, by: 1 | -1): void {
-    for (const goal of measuredGoals(note)) {
+    for (const goal of note.outline.measured) {
       this.#readingsOfGoals.delete(goal);
       let days = this.#measuredDays.get(goal);
       if (!days) {
@@ -314,6 +305,13 @@ export class JournalIndex implements Journal {
       else days.set(day, count);
       if (days.size === 0) this.#measuredDays.delete(goal);
     }
+  }
+
+  #followOpen(number: DayNumber): void {
+    const day = this.#days.get(number);
+    if (day && (day.origins.size > 0 || day.notes.some((note) => note.outline.hasOpenSession)))
+      this.#openDays.add(number);
+    else this.#openDays.delete(number);
   }
 
   #useDay(number: DayNumber): Day {

@@ -221,6 +221,8 @@ export interface Journal {
   span(): { readonly first: DayNumber; readonly last: DayNumber } | undefined;
   /** Sessions of `first` to `last`, both included, in order of day and time; timeless ones end their day. Copies left out. */
   sessions(first: DayNumber, last: DayNumber): readonly Session[];
+  /** Those of {@link sessions} of which nothing says what became of them: old notes without one are not read for it. */
+  openSessions(first: DayNumber, last: DayNumber): readonly Session[];
   duplicateSessions(first: DayNumber, last: DayNumber): readonly DuplicateSession[];
   /** Readings of a goal, or of one of its metrics, in order of day and place; identical copies left out. */
   measurements(goal: string, metric?: string): readonly Measurement[];

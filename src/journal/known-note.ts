@@ -9,6 +9,16 @@ export interface NoteVersion {
   file?: Note | CalendarFile;
 }
 
+/** The text of a note that is there already, fetched only when it is asked for. */
+export function versionOf(note: Note): NoteVersion {
+  return {
+    get text() {
+      return note.text;
+    },
+    file: note,
+  };
+}
+
 /** What a collection knows of one path. */
 export interface KnownNote {
   readonly path: NotePath;
@@ -16,6 +26,8 @@ export interface KnownNote {
   file?: NoteFile | undefined;
   /** Whether the source holds it, readable or not. */
   stored: boolean;
+  /** The note that an earlier session read from just this file, to be taken in its turn in place of reading it. */
+  kept?: Note | undefined;
   /** Its text on the disk, once read. */
   disk?: NoteVersion | undefined;
   /** The text of an open document, which wins over the disk. */

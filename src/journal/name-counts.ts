@@ -1,35 +1,4 @@
-import type { Entry } from '../notation/entries';
-import type { Located } from '../notation/source-range';
-import type { Note } from './note';
-
-/** What a name in a note is the name of. */
-export type NamedThing = 'with' | 'where' | 'region' | 'kind';
-
-function namesIn(entry: Entry): readonly (readonly [NamedThing, Located<string> | undefined])[] {
-  switch (entry.tag) {
-    case 'session':
-    case 'need':
-      return [
-        ['kind', entry.kind],
-        ['where', entry.where],
-        ...entry.with.map((partner) => ['with', partner] as const),
-      ];
-    case 'free':
-      return [['where', entry.where], ...entry.with.map((partner) => ['with', partner] as const)];
-    case 'routine':
-      return [['kind', entry.kind], ...entry.regions.map((region) => ['region', region] as const)];
-    case 'kind':
-      return [
-        ['kind', entry.name],
-        ['kind', entry.like],
-      ];
-    case 'sore':
-    case 'pain':
-      return [['region', entry.region]];
-    default:
-      return [];
-  }
-}
+import type { NamedThing, Note } from './note';
 
 /** How often each name is written in a journal, kept note by note. */
 export class NameCounts {
@@ -61,16 +30,13 @@ export class NameCounts {
     return names;
   }
 
-  #count(note: Note, by: 1 | -1): void {
-    for (const entry of note.reading.entries) {
-      for (const [of, name] of namesIn(entry)) {
-        if (name === undefined) continue;
-        const counts = this.#counts[of];
-        const count = (counts.get(name.value) ?? 0) + by;
-        if (count === 0) counts.delete(name.value);
-        else counts.set(name.value, count);
-        this.#sorted.delete(of);
-      }
+  #count({ outline }: Note, by: 1 | -1): void {
+    for (const [of, name] of outline.names) {
+      const counts = this.#counts[of];
+      const count = (counts.get(name) ?? 0) + by;
+      if (count === 0) counts.delete(name);
+      else counts.set(name, count);
+      this.#sorted.delete(of);
     }
   }
 }

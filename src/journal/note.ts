@@ -1,6 +1,6 @@
 import type { NoteReading } from '../notation/note-reading';
 import type { SourceRange } from '../notation/source-range';
-import type { IsoDate } from '../notation/time/iso-date';
+import type { DayNumber, IsoDate } from '../notation/time/iso-date';
 import type { IsoWeek } from '../notation/time/iso-week';
 
 /** Path of a note, or of another file of a journal, from the folder that its source reads, parts joined by `/`. */
@@ -24,9 +24,34 @@ export interface JournalFile {
   readonly lineStarts: readonly number[];
 }
 
-/** A note that has been read. */
+/** What a name in a note is the name of. */
+export type NamedThing = 'with' | 'where' | 'region' | 'kind';
+
+/** A name as it is written once, and what it names. */
+export type WrittenName = readonly [NamedThing, string];
+
+/**
+ * What an index has to know of a note before anything is asked of it. It is all that is worked out of years of old
+ * notes; their entries are read when a question leads to them.
+ */
+export interface NoteOutline {
+  /** Days to which it moves sessions, in the order of the text. */
+  readonly movedTo: readonly DayNumber[];
+  /** Goals that it has readings of, known or not, each once. */
+  readonly measured: readonly string[];
+  readonly tellsOfPain: boolean;
+  /** Whether something in it plans. */
+  readonly plans: boolean;
+  /** Whether a session in it is neither ticked nor skipped nor moved. */
+  readonly hasOpenSession: boolean;
+  /** Every name in it, as often as it is written. */
+  readonly names: readonly WrittenName[];
+}
+
+/** A note. Its entries are read at the latest when they are asked for. */
 export interface Note extends JournalFile {
   readonly name: NoteName;
+  readonly outline: NoteOutline;
   readonly reading: NoteReading;
 }
 

@@ -35,7 +35,7 @@ const planningTags: ReadonlySet<TagName> = new Set<TagName>([
 ]);
 
 /** The entries of a note that say something about the plan. */
-export function planningEntries(note: Note): readonly Entry[] {
+export function planningEntries(note: Pick<Note, 'reading'>): readonly Entry[] {
   return note.reading.entries.filter((entry) => planningTags.has(entry.tag));
 }
 

@@ -31,6 +31,11 @@ export function sessionsOf(note: DayNote): readonly Session[] {
   );
 }
 
+/** Whether nothing says yet what became of a session, or is to become of it: it is not ticked, skipped or moved away. */
+export function isOpenSession({ entry, movedFrom }: Session): boolean {
+  return !entry.skipped && !entry.task?.checked && (!entry.moved || movedFrom !== undefined);
+}
+
 /** The line's own text without what a later look at it adds: box, rating and remark. */
 function plannedText(note: Note, entry: SessionEntry): string {
   const start = entry.nameRange.end;

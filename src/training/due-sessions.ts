@@ -20,7 +20,7 @@ export function overdueSessions(journal: Journal, today: IsoDate): readonly Sess
   const span = journal.span();
   if (!span) return [];
   return journal
-    .sessions(span.first, dayNumber(today) - 1)
+    .openSessions(span.first, dayNumber(today) - 1)
     .filter((session) => sessionState(session, today) === 'overdue');
 }
 

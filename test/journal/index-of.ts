@@ -42,9 +42,13 @@ export function allOf(journal: Journal): unknown {
   return {
     root: journal.root,
     plan: journal.plan,
-    notes: [...journal.notes()],
+    notes: [...journal.notes()].map(({ path, name, text, lineStarts, reading, outline }) => ({
+      ...{ path, name, text, lineStarts },
+      ...{ reading, outline },
+    })),
     span: journal.span(),
     sessions: journal.sessions(first, last),
+    open: journal.openSessions(first, last),
     duplicates: journal.duplicateSessions(first, last),
     measurements: journal.measurementsBetween(first, last),
     ofGoals: [...goals].sort().map((goal) => journal.measurements(goal)),
