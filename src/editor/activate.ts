@@ -22,6 +22,7 @@ import { registerLanguageFeatures } from './language';
 import { registerLoadPage } from './load-page-host';
 import { registerMonthPage } from './month-page-host';
 import { registerPlaces } from './places';
+import { registerRosterPage } from './roster-page-host';
 import { registerStatusBar } from './status-bar';
 import { registerViews } from './views';
 import { WorkspaceJournals } from './workspace-journals';
@@ -60,6 +61,7 @@ export function activateJournal(
     registerGoalPage(context),
     registerLoadPage(context),
     registerMonthPage(context),
+    registerRosterPage(context, findings),
     registerPrintMonthCommand(context),
     registerSessionCommands(context),
     registerTodayCommand(context),

@@ -3,7 +3,7 @@ import type { FeatureContext } from '../feature-context';
 
 /** A page that is one of its kind for a journal. */
 export interface JournalPage {
-  /** Id of the journal. */
+  /** Id of the journal; empty for a page of all journals. */
   readonly journal: string;
   refresh(): void;
   dispose(): void;

@@ -5,7 +5,8 @@ export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null;
 }
 
-function isPlace(value: unknown): value is PagePlace {
+/** Whether a value that came from outside names characters of a note. */
+export function isPlace(value: unknown): value is PagePlace {
   return (
     isRecord(value) &&
     typeof value.note === 'string' &&

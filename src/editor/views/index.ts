@@ -137,6 +137,11 @@ class Views implements vscode.Disposable {
       'trainingJournal.hasJournal',
       this.#journals.all().length > 0,
     );
+    void vscode.commands.executeCommand(
+      'setContext',
+      'trainingJournal.hasSeveral',
+      this.#journals.all().length > 1,
+    );
   }
 
   #describeWeek(): void {

@@ -35,23 +35,25 @@ function compareText(one: string, other: string): number {
   return one === other ? 0 : one < other ? -1 : 1;
 }
 
+/** Behind all that is a reason. */
+const noReason: { readonly rank: number; readonly weight: number } = {
+  rank: wordReasonKinds.length,
+  weight: 0,
+};
+
+function gravity(reason: WordReason | undefined): typeof noReason {
+  return reason ? { rank: wordReasonKinds.indexOf(reason.kind), weight: reason.weight } : noReason;
+}
+
 /**
- * Which of two athletes comes first: the one with the graver first reason, then the graver second one, and so on; one
- * with more reasons before one with fewer. Of those with reasons of the same kinds, the heavier ones come first; then
- * the order is that of their names.
+ * Which of two athletes comes first: the one whose first reason is of the graver kind, or heavier of one kind; then the
+ * second reasons decide, and so on, any reason before none; then the names.
  */
 export function compareRows(one: RosterRow, other: RosterRow): number {
   const most = Math.max(one.reasons.length, other.reasons.length);
-  const rank = ({ reasons }: RosterRow, index: number) => {
-    const kind = reasons[index]?.kind;
-    return kind === undefined ? wordReasonKinds.length : wordReasonKinds.indexOf(kind);
-  };
   for (let index = 0; index < most; index += 1) {
-    const difference = rank(one, index) - rank(other, index);
-    if (difference !== 0) return difference;
-  }
-  for (let index = 0; index < most; index += 1) {
-    const difference = (other.reasons[index]?.weight ?? 0) - (one.reasons[index]?.weight ?? 0);
+    const [own, others] = [gravity(one.reasons[index]), gravity(other.reasons[index])];
+    const difference = own.rank - others.rank || others.weight - own.weight;
     if (difference !== 0) return difference;
   }
   return compareText(one.name, other.name) || compareText(one.id, other.id);

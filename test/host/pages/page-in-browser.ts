@@ -7,17 +7,18 @@ import { pageHtml } from '../../../src/editor/page/page-html';
 import type { FromGoalPage, GoalPageState, ToGoalPage } from '../../../src/pages/goal-page-data';
 import type { FromLoadPage, LoadPageState, ToLoadPage } from '../../../src/pages/load-page-data';
 import type { FromMonthPage, MonthPageState, ToMonthPage } from '../../../src/pages/month-page-data';
+import type { FromRosterPage, RosterPageState, ToRosterPage } from '../../../src/pages/roster-page-data';
 import { type ThemeName, themes } from './themes';
 
 const address = 'https://page.example';
 
-type FromPage = FromGoalPage | FromLoadPage | FromMonthPage;
+type FromPage = FromGoalPage | FromLoadPage | FromMonthPage | FromRosterPage;
 
 /** What the editor tells a page. */
-export type ToPage = ToGoalPage | ToLoadPage | ToMonthPage;
+export type ToPage = ToGoalPage | ToLoadPage | ToMonthPage | ToRosterPage;
 
 /** What a page keeps over a reload. */
-export type PageState = GoalPageState | LoadPageState | MonthPageState;
+export type PageState = GoalPageState | LoadPageState | MonthPageState | RosterPageState;
 
 /** What the page keeps of the editor while a test looks at it. */
 interface EditorInPage {
@@ -34,7 +35,7 @@ declare global {
 
 /** A page's script, bundled as it ships. */
 export async function bundlePage(
-  name: 'goal-page' | 'load-page' | 'month-page' = 'goal-page',
+  name: 'goal-page' | 'load-page' | 'month-page' | 'roster-page' = 'goal-page',
 ): Promise<string> {
   const options = bundles().find((one) => name in (one.entryPoints as Record<string, string>));
   if (!options) throw new Error(`${name} is not among the bundles.`);

@@ -180,11 +180,13 @@ describe('the order of the roster', () => {
     );
   });
 
-  it('puts more reasons before fewer', () => {
+  it('asks for the next reasons when the first are alike: more before fewer, never a light pain before a strong one', () => {
     const both = { ...pain, 'plan.md': '- #rule skill gap:soon\n' };
     assert.deepEqual(
-      rosterOf([athlete('Avocet', worsePain), athlete('Wren', both)]).map(({ name }) => name),
-      ['Wren', 'Avocet'],
+      rosterOf([athlete('Avocet', pain), athlete('Wren', both), athlete('Swift', worsePain)]).map(
+        ({ name }) => name,
+      ),
+      ['Swift', 'Wren', 'Avocet'],
     );
   });
 
