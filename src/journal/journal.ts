@@ -1,4 +1,5 @@
 import type {
+  BlockRow,
   DateRange,
   EntryOf,
   MeasureEntry,
@@ -12,6 +13,7 @@ import type {
   WinEntry,
 } from '../notation/entries';
 import type { Quantity } from '../notation/quantity';
+import type { Located } from '../notation/source-range';
 import type { DayNumber, IsoDate } from '../notation/time/iso-date';
 import type { LengthOfTime } from '../notation/time/length-of-time';
 import type { TimeSpan } from '../notation/time/wall-clock';
@@ -175,6 +177,15 @@ export interface JournalEvent {
   readonly entry: EntryOf<'event'>;
 }
 
+/** Weeks laid out ahead, as a table of one note has them. */
+export interface WrittenBlock {
+  /** In order of time, each once. */
+  readonly rows: readonly BlockRow[];
+  readonly kinds: readonly Located<string>[];
+  readonly note: NotePath;
+  readonly entry: EntryOf<'block'>;
+}
+
 /** All that plans, gathered from every note of a journal, in order of path and place. */
 export interface JournalPlan {
   /** Every goal with an id; of several with one id the first counts. */
@@ -194,6 +205,8 @@ export interface JournalPlan {
   /** Calendar files of busy times, in order of path. */
   readonly calendars: readonly CalendarFile[];
   readonly events: readonly JournalEvent[];
+  /** Where two of them have a row of one week, the first counts. */
+  readonly blocks: readonly WrittenBlock[];
   readonly athlete?: { readonly name?: string; readonly minor: boolean };
   /** The time zone that the journal names, when this machine knows it. */
   readonly zone?: string;

@@ -13,6 +13,7 @@ import type {
   Need,
   Routine,
   Step,
+  WrittenBlock,
   WrittenRule,
 } from './journal';
 import type { Note, NotePath } from './note';
@@ -30,6 +31,7 @@ const planningTags: ReadonlySet<TagName> = new Set<TagName>([
   'free',
   'busy',
   'event',
+  'block',
   'athlete',
   'zone',
 ]);
@@ -124,6 +126,7 @@ class PlanBuilder {
   readonly #free: FreeHours[] = [];
   readonly #busy: BusyTime[] = [];
   readonly #events: JournalEvent[] = [];
+  readonly #blocks: WrittenBlock[] = [];
   /** Lines outside goals, and the note that had each first. */
   readonly #lines = new Map<string, NotePath>();
   #athlete: JournalPlan['athlete'];
@@ -140,6 +143,9 @@ class PlanBuilder {
         goals.push({ entry, whys: [], metrics: [], steps: [], needs: [] });
       } else if (isWithinGoal(entry)) {
         this.#addWithinGoal(note, goals.at(-1), entry);
+      } else if (entry.tag === 'block') {
+        // All of them have the same line; what tells them apart stands below it.
+        this.#addOther(note.path, entry);
       } else if (!this.#isCopy(note, entry)) {
         this.#addOther(note.path, entry);
       }
@@ -175,6 +181,7 @@ class PlanBuilder {
       busy: this.#busy,
       calendars,
       events: this.#events,
+      blocks: this.#blocks,
       ...present({ athlete: this.#athlete, zone: this.#zone }),
     };
   }
@@ -263,6 +270,10 @@ class PlanBuilder {
       case 'busy':
         if (!entry.days) return;
         this.#busy.push({ days: entry.days.value, ...present({ span: entry.span?.value }), note, entry });
+        return;
+      case 'block':
+        if (!entry.table) return;
+        this.#blocks.push({ rows: entry.table.rows, kinds: entry.table.kinds, note, entry });
         return;
       case 'event':
         if (!entry.date) return;

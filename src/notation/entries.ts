@@ -1,6 +1,7 @@
 import type { Quantity } from './quantity';
 import type { Located, SourceRange } from './source-range';
 import type { IsoDate } from './time/iso-date';
+import type { IsoWeek } from './time/iso-week';
 import type { LengthOfTime } from './time/length-of-time';
 import type { TimeSpan } from './time/wall-clock';
 
@@ -160,6 +161,36 @@ export interface ZoneEntry extends EntryBase {
   readonly zone?: Located<string>;
 }
 
+/** What a week of a block holds of one kind: `2 x 60min`, or `120min` where the needs say in how many sessions. */
+export interface WrittenVolume {
+  readonly kind: string;
+  /** Left out where only the minutes are written. */
+  readonly sessions?: number;
+  /** All of them together; 0 in an empty cell. */
+  readonly minutes: number;
+  /** The characters of the cell, blanks around them left out. */
+  readonly range: SourceRange;
+}
+
+/** A row of a block's table. */
+export interface BlockRow {
+  readonly week: Located<IsoWeek>;
+  readonly volumes: readonly WrittenVolume[];
+  /** What stands under `notes`. */
+  readonly words?: Located<string>;
+}
+
+/** The table below a `#block` tag: a row a week, a column a kind. */
+export interface BlockTable {
+  readonly kinds: readonly Located<string>[];
+  readonly rows: readonly BlockRow[];
+}
+
+export interface BlockEntry extends EntryBase {
+  readonly tag: 'block';
+  readonly table?: BlockTable;
+}
+
 // Tags that log
 
 export interface SessionEntry extends EntryBase {
@@ -217,6 +248,7 @@ export type Entry =
   | FreeEntry
   | BusyEntry
   | EventEntry
+  | BlockEntry
   | AthleteEntry
   | ZoneEntry
   | SessionEntry

@@ -21,6 +21,11 @@ export type UnreadableReason =
   | 'empty-value'
   | 'missing-field'
   | 'unclosed-quote'
+  | 'no-table'
+  | 'not-a-week'
+  | 'repeated-week'
+  | 'not-a-volume'
+  | 'unknown-kind'
   | 'front-matter';
 
 /** Something in a note that the notation does not allow; the rest of the note still counts. */

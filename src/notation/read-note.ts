@@ -1,3 +1,4 @@
+import { withBlockTables } from './block-table';
 import type { Entry, TagName } from './entries';
 import { FieldReader } from './field-reader';
 import { readFrontMatter } from './front-matter';
@@ -55,11 +56,13 @@ export function readNote(text: string, markdown: MarkdownReader = scanLines): No
       if (problem) problems.push(problem);
     }
   }
+  const withTables = withBlockTables(text, entries, reading.headings);
+  problems.push(...withTables.problems);
   const front = reading.frontMatter && readFrontMatter(text, reading.frontMatter);
   return {
     ...(front ? { frontMatter: front.frontMatter } : {}),
     headings: reading.headings,
-    entries: withGoalScopes(entries, reading.headings, text.length),
+    entries: withGoalScopes(withTables.entries, reading.headings, text.length),
     problems: [...(front?.problems ?? []), ...problems],
   };
 }

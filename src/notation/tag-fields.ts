@@ -23,6 +23,7 @@ export const tagFields: { readonly [Tag in TagName]: TagFields } = {
   free: { named: ['where', 'with'], flags: [] },
   busy: nothing,
   event: { named: ['for'], flags: [] },
+  block: nothing,
   athlete: { named: [], flags: ['minor'] },
   zone: nothing,
   session: { named: ['for', 'with', 'where', 'routine', 'skipped', 'moved'], flags: [] },

@@ -2,8 +2,8 @@ import type { Goal, Journal, Need } from '../journal/journal';
 import { journalAsIf } from '../journal/journal-as-if';
 
 /**
- * The journal as if it asked for other needs: `change` is given the needs of each goal, and those of every week. Notes,
- * rules and hours stay as they are.
+ * The journal as if it asked for other needs: `change` is given the needs of each goal, and those of every week. What a
+ * block says of its weeks does not count then. Notes, rules and hours stay as they are.
  */
 export function journalWithNeeds(
   journal: Journal,
@@ -15,5 +15,5 @@ export function journalWithNeeds(
   );
   const everyWeek = change(plan.needs.filter(({ goal }) => goal === undefined));
   const needs = [...[...goals.values()].flatMap((goal) => goal.needs), ...everyWeek];
-  return journalAsIf(journal, { plan: { ...plan, goals, needs } });
+  return journalAsIf(journal, { plan: { ...plan, goals, needs, blocks: [] } });
 }

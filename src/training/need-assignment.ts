@@ -1,5 +1,6 @@
 import type { JournalPlan, Need, Session } from '../journal/journal';
 import type { IsoWeek } from '../notation/time/iso-week';
+import { askedOfWeek } from './block/asked-in-week';
 import { kindsOf } from './kinds';
 import { openNeeds } from './open-needs';
 import { sessionMinutes } from './session-minutes';
@@ -26,10 +27,16 @@ export function fits(session: Session, need: Need, kinds: JournalPlan['kinds']):
 class Shares {
   readonly #given = new Map<Need, { sessions: number; minutes: number }>();
 
+  constructor(
+    private readonly plan: JournalPlan,
+    private readonly week: IsoWeek,
+  ) {}
+
   isShort(need: Need): boolean {
     const given = this.#given.get(need);
-    if (need.perWeek.count !== undefined) return (given?.sessions ?? 0) < need.perWeek.count;
-    return (given?.minutes ?? 0) < need.perWeek.minutes;
+    const { count, minutes } = askedOfWeek(this.plan, need, this.week).perWeek;
+    if (count !== undefined) return (given?.sessions ?? 0) < count;
+    return (given?.minutes ?? 0) < minutes;
   }
 
   give(need: Need, minutes: number): void {
@@ -58,7 +65,7 @@ class Shares {
 export function assignNeeds(sessions: readonly Session[], plan: JournalPlan, week: IsoWeek): NeedAssignment {
   const open = openNeeds(plan, week);
   const everyWeek = open.filter((need) => need.goal === undefined);
-  const shares = new Shares();
+  const shares = new Shares(plan, week);
   const assigned = new Map<Session, readonly Need[]>();
 
   const assign = (session: Session, choices: readonly (readonly Need[])[]): boolean => {

@@ -8,6 +8,9 @@ import { type SessionState, sessionState, stands } from './session-state';
 /** Effort from which a session is hard: "very hard" on Foster's ten-point scale (read where it is quoted). */
 export const hardEffort: Rating = 7;
 
+/** The effort of what would be hard, in weeks that hold nothing hard. No source. */
+export const gentleEffort: Rating = hardEffort - 1;
+
 /** What training needs to know of a session, taken from its line, its needs and its routine. */
 export interface SessionFacts {
   readonly session: Session;

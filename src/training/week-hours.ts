@@ -2,6 +2,7 @@ import type { JournalPlan, Need } from '../journal/journal';
 import type { NotePlace } from '../journal/note';
 import type { Weekday } from '../notation/entries';
 import type { IsoWeek } from '../notation/time/iso-week';
+import { askedOfWeek } from './block/asked-in-week';
 import type { Rule } from './default-rules';
 import { kindsOf } from './kinds';
 import { openNeeds } from './open-needs';
@@ -37,10 +38,11 @@ export interface WeekOverrun {
 const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 const minutesADay = 1440;
 
-function costOf(need: Need, plan: JournalPlan): NeedCost {
-  const { count, minutes } = need.perWeek;
+function costOf(need: Need, plan: JournalPlan, week: IsoWeek): NeedCost {
+  const asked = askedOfWeek(plan, need, week);
+  const { count, minutes } = asked.perWeek;
   const routine = need.routine === undefined ? undefined : plan.routines.get(need.routine);
-  const length = need.length?.minutes ?? routine?.length?.minutes;
+  const length = asked.length?.minutes ?? routine?.length?.minutes;
   return {
     need,
     sessions: count ?? (length === undefined ? undefined : Math.ceil(minutes / length)),
@@ -51,7 +53,7 @@ function costOf(need: Need, plan: JournalPlan): NeedCost {
 
 /** What each need of `week` asks: those of the open goals, nearest first, then those of every week. */
 export function needCosts(plan: JournalPlan, week: IsoWeek): readonly NeedCost[] {
-  return openNeeds(plan, week).map((need) => costOf(need, plan));
+  return openNeeds(plan, week).map((need) => costOf(need, plan, week));
 }
 
 /** Minutes of the free hours that begin on a weekday, overlapping lines counted once. */

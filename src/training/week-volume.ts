@@ -2,6 +2,8 @@ import type { Journal, Need } from '../journal/journal';
 import type { PerWeek } from '../notation/entries';
 import type { IsoDate } from '../notation/time/iso-date';
 import type { IsoWeek } from '../notation/time/iso-week';
+import type { LengthOfTime } from '../notation/time/length-of-time';
+import { askedOfWeek } from './block/asked-in-week';
 import type { SessionFacts } from './session-facts';
 import { weekReader } from './training-week';
 import { totalMinutes } from './week-summary';
@@ -15,7 +17,9 @@ export interface Volume {
 /** What a need asks of a week, and what the week gives it. */
 export interface NeedVolume {
   readonly need: Need;
+  /** Of this week, in a block what its table says. */
   readonly asked: PerWeek;
+  readonly length?: LengthOfTime;
   readonly done: Volume;
   /** Done, planned and overdue together. */
   readonly standing: Volume;
@@ -35,9 +39,11 @@ export function weekVolume(
   const { standing, needs } = weeks(week);
   return needs.map((need) => {
     const counting = standing.filter((one) => one.countsFor.includes(need));
+    const { perWeek, length } = askedOfWeek(journal.plan, need, week);
     return {
       need,
-      asked: need.perWeek,
+      asked: perWeek,
+      ...(length ? { length } : {}),
       done: volumeOf(counting.filter((one) => one.state === 'done')),
       standing: volumeOf(counting),
     };

@@ -26,6 +26,8 @@ export function tagDescription(tag: TagName): string {
       return vscode.l10n.t('days or hours that are taken');
     case 'event':
       return vscode.l10n.t('a show, a test, a trip');
+    case 'block':
+      return vscode.l10n.t('weeks laid out ahead, in the table below it');
     case 'athlete':
       return vscode.l10n.t('whose journal it is');
     case 'zone':

@@ -5,6 +5,11 @@ import { minutesInWords } from '../../training/wording';
 import { inLines, inOneLine, say, type ViewContext, viewPlace } from './view-context';
 import type { ViewNode } from './view-node';
 
+/** The need as the week asks for it: by its line, or by the table of a block. */
+function asAsked({ need: { length: _, ...need }, asked, length }: NeedVolume): Need {
+  return { ...need, perWeek: asked, ...(length ? { length } : {}) };
+}
+
 /** Minutes that a need asks of a week, when it says how long its sessions are. */
 export function askedMinutes(need: Need): number | undefined {
   const { perWeek, length } = need;
@@ -79,7 +84,8 @@ export interface NeedRow {
 }
 
 /** A row for what a week gives to one need. */
-export function needNode(volume: NeedVolume, context: ViewContext, row: NeedRow): ViewNode {
+export function needNode(given: NeedVolume, context: ViewContext, row: NeedRow): ViewNode {
+  const volume = { ...given, need: asAsked(given) };
   const { need, done } = volume;
   const description = inOneLine(doneInWords(volume, context), restInWords(volume, row.isOver, context));
   return {

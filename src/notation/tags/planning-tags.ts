@@ -104,6 +104,9 @@ export const readEvent: TagReader<'event'> = ({ base }, fields) => {
   return { ...base, tag: 'event', ...present(event), for: goals };
 };
 
+/** The table below the tag is read by the caller, which has the whole note. */
+export const readBlock: TagReader<'block'> = ({ base }) => ({ ...base, tag: 'block' });
+
 export const readAthlete: TagReader<'athlete'> = ({ base }, fields) => {
   const athlete = { minor: fields.flag('minor'), name: fields.quoted() ?? fields.word() };
   return { ...base, tag: 'athlete', ...present(athlete) };

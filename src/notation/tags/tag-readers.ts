@@ -2,6 +2,7 @@ import type { TagName } from '../entries';
 import { readMeasure, readPain, readSession, readSore, readWin } from './logging-tags';
 import {
   readAthlete,
+  readBlock,
   readBusy,
   readEvent,
   readFree,
@@ -30,6 +31,7 @@ export const tagReaders: { readonly [Tag in TagName]: TagReader<Tag> } = {
   free: readFree,
   busy: readBusy,
   event: readEvent,
+  block: readBlock,
   athlete: readAthlete,
   zone: readZone,
   session: readSession,

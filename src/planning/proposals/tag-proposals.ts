@@ -17,6 +17,7 @@ const planning: readonly TagName[] = [
   'free',
   'busy',
   'event',
+  'block',
 ];
 const about: readonly TagName[] = ['athlete', 'zone'];
 

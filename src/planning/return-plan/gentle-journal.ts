@@ -1,11 +1,8 @@
 import type { Journal, Need } from '../../journal/journal';
 import type { IsoWeek } from '../../notation/time/iso-week';
-import { hardEffort } from '../../training/session-facts';
+import { gentleEffort, hardEffort } from '../../training/session-facts';
 import { journalWithNeeds } from '../journal-with-needs';
 import { journalWithSmallerWeek } from '../smaller-week';
-
-/** The effort of what would be hard, in weeks that hold nothing hard. No source. */
-const gentleEffort = hardEffort - 1;
 
 function isHardNeed({ rating }: Need): boolean {
   return (rating ?? hardEffort) >= hardEffort;

@@ -3,7 +3,9 @@ import type { PerWeek, Rating, SessionEntry } from '../../notation/entries';
 import { readNote } from '../../notation/read-note';
 import { type DayNumber, isoDate } from '../../notation/time/iso-date';
 import type { IsoWeek } from '../../notation/time/iso-week';
+import type { LengthOfTime } from '../../notation/time/length-of-time';
 import type { WallMinutes } from '../../notation/time/wall-clock';
+import { askedOfWeek } from '../../training/block/asked-in-week';
 import type { Rule } from '../../training/default-rules';
 import { kindsOf } from '../../training/kinds';
 import { nearestFirst } from '../../training/open-needs';
@@ -58,6 +60,7 @@ interface Wanted {
   readonly group: string;
   readonly rating: Rating | undefined;
   readonly asked: PerWeek;
+  readonly length?: LengthOfTime;
   readonly need?: Need;
   readonly rule?: Rule;
   readonly importance: number | undefined;
@@ -68,7 +71,7 @@ function demandFor(wanted: Wanted, plan: JournalPlan, habits: Habits): Demand {
   const kinds = kindsOf(kind, plan.kinds);
   const routine = routineFor(plan, kind, need?.routine);
   const assumed = assumedMinutes[kinds.includes('recovery') ? 'recovery' : 'training'];
-  const known = need?.length?.minutes ?? routine?.length?.minutes ?? habits.usualMinutes(kind);
+  const known = wanted.length?.minutes ?? routine?.length?.minutes ?? habits.usualMinutes(kind);
   // Where minutes are counted, a session without a length would count for nothing.
   const said = known ?? (wanted.asked.minutes === undefined ? undefined : assumed);
   const routineId = routine?.id ?? need?.routine;
@@ -98,8 +101,9 @@ function missing(
   held: readonly SessionFacts[],
   one: Demand,
   counted: readonly Demand[],
+  length?: LengthOfTime,
 ): number {
-  const shortfall = weekShortfall(asked, held, one.need?.length);
+  const shortfall = weekShortfall(asked, held, length);
   if (!shortfall) return 0;
   if (shortfall.countedIn === 'sessions') return shortfall.missingSessions - counted.length;
   const minutes = counted.reduce((sum, { minutes: own }) => sum + own, 0);
@@ -129,12 +133,14 @@ export function demandsOf(context: CheckContext, week: IsoWeek, habits: Habits):
   const order = needsByImportance(plan);
   const demands = needs.flatMap((need) => {
     const importance = order.indexOf(need);
+    const asked = askedOfWeek(plan, need, week);
     const one = demandFor(
       {
         kind: need.kind,
         group: `need ${importance}`,
-        rating: need.rating,
-        asked: need.perWeek,
+        rating: asked.rating,
+        asked: asked.perWeek,
+        ...(asked.length ? { length: asked.length } : {}),
         need,
         importance,
       },
@@ -142,7 +148,7 @@ export function demandsOf(context: CheckContext, week: IsoWeek, habits: Habits):
       habits,
     );
     const held = standing.filter((facts) => facts.countsFor.includes(need));
-    return times(one, missing(need.perWeek, held, one, []));
+    return times(one, missing(asked.perWeek, held, one, [], asked.length));
   });
   for (const [index, rule] of minimumRules(context).entries()) {
     if (!rule.min) continue;

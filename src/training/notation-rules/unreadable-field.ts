@@ -1,3 +1,6 @@
+import type { Journal } from '../../journal/journal';
+import type { Note } from '../../journal/note';
+import { nearestWord } from '../../notation/near-miss';
 import type { NotationProblem, UnreadableReason } from '../../notation/notation-problem';
 import type { Message } from '../finding';
 import { message } from '../wording';
@@ -26,6 +29,11 @@ const wrong: Readonly<Record<UnreadableReason, string>> = {
   'empty-value': '{0} has nothing behind the colon',
   'missing-field': 'This tag lacks a field',
   'unclosed-quote': '{0} has no closing quotation mark',
+  'no-table': 'Below this tag there is no table of weeks',
+  'not-a-week': '{0} is not a week',
+  'repeated-week': '{0} stands in this table already; the first one counts',
+  'not-a-volume': '{0} is not a number of sessions and their length',
+  'unknown-kind': 'No need of this journal asks for {0}, so that nothing is planned for it',
   'front-matter': 'The front matter is not readable as YAML: {0}',
 };
 
@@ -40,6 +48,24 @@ function sentence(problem: Unreadable): Message {
   if (problem.reason === 'missing-field') return message('This tag lacks a field, such as {1}', '', expected);
   const list = listed.has(problem.reason) ? 'it takes {1}' : 'write it like {1}';
   return message(`${what}; ${list}`, problem.text, expected);
+}
+
+/** Columns of a block's table whose kind no need asks for: a slip of the pen, or a need that is gone. */
+function unknownKinds(note: Note, { plan }: Journal): readonly Unreadable[] {
+  const asked = new Set(plan.needs.map(({ kind }) => kind));
+  return note.reading.entries
+    .flatMap((entry) => (entry.tag === 'block' ? (entry.table?.kinds ?? []) : []))
+    .filter(({ value }) => !asked.has(value))
+    .map(({ value, range }): Unreadable => {
+      const suggestion = nearestWord(value, asked);
+      return {
+        code: 'unreadable-field',
+        reason: 'unknown-kind',
+        range,
+        text: value,
+        ...(suggestion === undefined ? {} : { suggestion }),
+      };
+    });
 }
 
 /**
@@ -57,8 +83,8 @@ function sentence(problem: Unreadable): Message {
  */
 export const unreadableField: NoteRule = {
   code: 'unreadable-field',
-  check: (note) =>
-    note.reading.problems.flatMap((problem) =>
+  check: (note, journal) =>
+    [...note.reading.problems, ...unknownKinds(note, journal)].flatMap((problem) =>
       problem.code === 'unreadable-field'
         ? [
             {

@@ -3,6 +3,7 @@ import type { PerWeek } from '../../notation/entries';
 import type { SourceRange } from '../../notation/source-range';
 import type { LengthOfTime } from '../../notation/time/length-of-time';
 import { belowMinimumWords } from '../amount-wording';
+import { askedOfWeek } from '../block/asked-in-week';
 import type { Finding } from '../finding';
 import { kindsOf } from '../kinds';
 import { weekShortfall } from '../per-week';
@@ -25,17 +26,20 @@ interface Minimum {
 }
 
 function neededMinima(week: WeekUnderCheck): readonly Minimum[] {
-  return week.needs.map((need) => ({
-    by: 'need',
-    subject: { about: 'kind', name: need.kind },
-    name: need.kind,
-    ...(need.goal === undefined ? {} : { goal: need.goal }),
-    least: need.perWeek,
-    ...(need.length ? { length: need.length } : {}),
-    sessions: week.standing.filter((facts) => facts.countsFor.includes(need)),
-    note: need.note,
-    range: need.entry.perWeek?.range ?? tagRange(need.entry),
-  }));
+  return week.needs.map((need) => {
+    const { perWeek, length } = askedOfWeek(week.plan, need, week.week);
+    return {
+      by: 'need',
+      subject: { about: 'kind', name: need.kind },
+      name: need.kind,
+      ...(need.goal === undefined ? {} : { goal: need.goal }),
+      least: perWeek,
+      ...(length ? { length } : {}),
+      sessions: week.standing.filter((facts) => facts.countsFor.includes(need)),
+      note: need.note,
+      range: need.entry.perWeek?.range ?? tagRange(need.entry),
+    };
+  });
 }
 
 function ruledMinima(week: WeekUnderCheck): readonly Minimum[] {
