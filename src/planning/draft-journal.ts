@@ -4,6 +4,7 @@ import { JournalIndex } from '../journal/journal-index';
 import type { NotePath } from '../journal/note';
 import { applyTextEdits, type TextEdit } from '../notation/text-edit';
 import { composeEdits } from './compose-edits';
+import { joinChanges } from './join-changes';
 import type { NoteChange } from './note-change';
 
 /** A copy of a journal, whose notes are shared: nothing is read again. */
@@ -36,12 +37,19 @@ export class DraftJournal {
     return [...this.#changes.values()];
   }
 
+  /** The same draft, to be changed on its own. */
+  copy(): DraftJournal {
+    const copy = new DraftJournal(this.#journal);
+    for (const [note, change] of this.#changes) copy.#changes.set(note, change);
+    return copy;
+  }
+
   /**
    * Makes changes that were planned for {@link journal} as it is now.
    * @throws RangeError when a note reads otherwise than its change says, or is to be made and is there already.
    */
   write(changes: readonly NoteChange[]): void {
-    for (const change of changes) this.#writeOne(change);
+    for (const change of joinChanges(changes)) this.#writeOne(change);
   }
 
   #writeOne(change: NoteChange): void {

@@ -22,7 +22,7 @@ export type { MovedForecast } from './return-plan/moved-forecasts';
 export type { ReturnLimits, ReturnWeekLimit, TrainingVolume } from './return-plan/return-limits';
 
 /** From this cut on, a week holds nothing hard: the first two of the four. No source. */
-const nothingHardFrom = 30;
+export const nothingHardFrom = 30;
 
 /** Fewest and most weeks of a return. */
 export const returnWeekCounts = [2, 3, 4] as const;
@@ -55,7 +55,8 @@ export interface ReturnPlan {
   readonly changes: readonly NoteChange[];
 }
 
-const cautions: readonly Message[] = [
+/** To be shown wherever a return is offered. */
+export const returnCautions: readonly Message[] = [
   message(
     'The steps are borrowed from college football (Caterisano and others, 2019) and were not tested for flexibility or skill. They are upper limits: do less when less feels right.',
   ),
@@ -136,7 +137,7 @@ export function* planReturnSteps(
     limits,
     weeks,
     forecasts: movedForecasts(context, limits),
-    cautions,
+    cautions: returnCautions,
     changes: changesFor(journal, { ...options, weeks: limits.weeks.map(({ week }) => week) }, placed),
   };
 }

@@ -1,8 +1,10 @@
 import type { Journal, JournalPlan, Need } from '../journal/journal';
 import type { PerWeek } from '../notation/entries';
-import type { IsoWeek } from '../notation/time/iso-week';
+import type { IsoDate } from '../notation/time/iso-date';
+import { addWeeks, type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
 import { kindsOf } from '../training/kinds';
 import { openNeeds } from '../training/open-needs';
+import { type WeekReader, weekReader } from '../training/training-week';
 import { journalWithNeeds } from './journal-with-needs';
 
 /** How many sessions a need asks for, when it says so. */
@@ -55,4 +57,38 @@ export function journalWithSmallerWeek(journal: Journal, week: IsoWeek, sessions
       return has === 0 ? [] : [{ ...need, perWeek: shrunk(need, has, countOf(need, plan)) }];
     }),
   );
+}
+
+/** Weeks whose done sessions say what a week holds at present. No source. */
+const recentWeeks = 4;
+
+/** How many training sessions a smaller week asks for, and how many the needs of the week do. */
+export interface SmallerWeekSize {
+  readonly sessions: number;
+  readonly asked: number;
+}
+
+/**
+ * As many training sessions for `week` as were done in a week of late, one at the least and one fewer than asked at the
+ * most; `undefined` where so little is asked that there is nothing to leave out.
+ */
+export function smallerWeekSize(
+  journal: Journal,
+  today: IsoDate,
+  week: IsoWeek,
+): SmallerWeekSize | undefined {
+  const asked = trainingSessionsAsked(journal.plan, week);
+  if (asked < 2) return undefined;
+  const weeks = weekReader(journal, today);
+  const current = isoWeekOf(today);
+  const done = Array.from({ length: recentWeeks }, (_, ago) =>
+    trainingDone(weeks, addWeeks(current, -ago - 1)),
+  );
+  const usual = Math.round(done.reduce((sum, one) => sum + one, 0) / recentWeeks);
+  return { sessions: Math.max(1, Math.min(usual, asked - 1)), asked };
+}
+
+/** Training sessions done in a week, recovery left out. */
+export function trainingDone(weeks: WeekReader, week: IsoWeek): number {
+  return weeks(week).standing.filter(({ state, isRecovery }) => state === 'done' && !isRecovery).length;
 }

@@ -11,7 +11,7 @@ import { message } from '../training/wording';
 import { usualLineEnding } from './day-note';
 import { lineEndingOf, withLineEnding } from './line-ending';
 import type { NoteChange } from './note-change';
-import { type FactLine, factLines } from './week-review/fact-lines';
+import { type FactLine, type FactSubject, factSections } from './week-review/fact-lines';
 import { factsBegin, factsEnd, findFacts } from './week-review/facts-block';
 import { blockOf, type ReviewDay, weekToReview } from './week-review/review-due';
 import { newWeekNotePath, weekNoteOf } from './week-review/week-note-path';
@@ -36,6 +36,8 @@ export interface WeekReview {
   readonly facts: WeekFacts;
   /** The facts as they stand between the marked lines. */
   readonly lines: readonly string[];
+  /** The same by what they are about, to be read on the screen; private reasons are not among them. */
+  readonly sections: readonly { readonly subject: FactSubject; readonly lines: readonly string[] }[];
   readonly note: NotePath;
   /** Empty when the note says all of it already. */
   readonly changes: readonly NoteChange[];
@@ -102,14 +104,22 @@ export function reviewWeek(journal: Journal, options: WeekReviewOptions): WeekRe
   const { say = fillMessage } = options;
   const week = options.week ?? weekToReview(context, options.day);
   const facts = weekFacts(context, week);
+  const words = ({ about, message: one }: FactLine): string =>
+    about === undefined ? say(one) : `${about}: ${say(one)}`;
+  const sections = factSections(facts, { pain: options.includePain === true });
   const lines = [
-    ...factLines(facts, { pain: options.includePain === true }),
+    ...sections.flatMap((section) => section.lines),
     ...(options.includeWhy === true ? whyLines(context) : []),
-  ].map(({ about, message: one }) => asText(about === undefined ? say(one) : `${about}: ${say(one)}`));
+  ].map((line) => asText(words(line)));
   const inside = `\n\n${lines.map((line) => `- ${line}\n`).join('')}\n`;
   const block = `${factsBegin(week)}${inside}${factsEnd}`;
   const note = weekNoteOf(journal, week);
-  const base = { week, facts, lines };
+  const base = {
+    week,
+    facts,
+    lines,
+    sections: sections.map((section) => ({ ...section, lines: section.lines.map(words) })),
+  };
   if (!note) {
     const prompts = promptLines(blockOf(context)).map((one) => `- ${say(one)}\n`);
     const heading = say(message('In your own words'));

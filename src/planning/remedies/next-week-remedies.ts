@@ -7,20 +7,15 @@ import { type WeekReader, weekReader } from '../../training/training-week';
 import { message } from '../../training/wording';
 import { planNextWeek } from '../next-week';
 import type { NoteChange } from '../note-change';
-import { journalWithSmallerWeek, trainingSessionsAsked } from '../smaller-week';
+import { journalWithSmallerWeek, smallerWeekSize, trainingDone } from '../smaller-week';
 import type { Remedy, RemedyMaker, ToMend } from './remedy';
 
-/** Weeks whose done sessions say what a week holds at present, and what it usually holds. No source. */
-const recentWeeks = 4;
+/** Weeks whose done sessions say what a week usually holds. No source. */
 const usualWeeks = 26;
-
-function doneIn(weeks: WeekReader, week: IsoWeek): number {
-  return weeks(week).standing.filter(({ state, isRecovery }) => state === 'done' && !isRecovery).length;
-}
 
 /** Training sessions done in each of the `count` weeks before `week`. */
 function doneBefore(weeks: WeekReader, week: IsoWeek, count: number): readonly number[] {
-  return Array.from({ length: count }, (_, ago) => doneIn(weeks, addWeeks(week, -ago - 1)));
+  return Array.from({ length: count }, (_, ago) => trainingDone(weeks, addWeeks(week, -ago - 1)));
 }
 
 /** The notes of next week, laid out as ever but for at most `sessions` of training. */
@@ -36,14 +31,10 @@ function smallerWeek({ journal, options }: ToMend, week: IsoWeek, sessions: numb
  */
 export const smallerNextWeek: RemedyMaker = function* (mend): Generator<Remedy> {
   const { journal, options } = mend;
-  const { today } = options;
-  const current = isoWeekOf(today);
-  const week = addWeeks(current, 1);
-  const asked = trainingSessionsAsked(journal.plan, week);
-  const done = doneBefore(weekReader(journal, today), current, recentWeeks);
-  const usual = Math.round(done.reduce((sum, one) => sum + one, 0) / recentWeeks);
-  const sessions = Math.max(1, Math.min(usual, asked - 1));
-  if (asked < 2) return;
+  const week = addWeeks(isoWeekOf(options.today), 1);
+  const size = smallerWeekSize(journal, options.today, week);
+  if (!size) return;
+  const { sessions, asked } = size;
   yield {
     name: 'smaller-next-week',
     title: message('Write next week smaller: {0} training sessions in place of {1}', sessions, asked),

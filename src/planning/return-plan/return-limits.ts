@@ -70,11 +70,14 @@ function openBreak(context: CheckContext): TrainingBreak | undefined {
  * the fullest week before, cut by the percentages of {@link returnRamp}, sessions and minutes alike. A return that has
  * begun goes on with the week that it has come to. `undefined` when there is nothing to return from, nothing to measure
  * by, or the return is over.
+ * @param next The first of the weeks.
  */
-export function returnLimits(context: CheckContext, count: number): ReturnLimits | undefined {
-  const { todayNumber, today } = context;
-  const current = isoWeekOf(today);
-  const next = addWeeks(current, 1);
+export function returnLimits(
+  context: CheckContext,
+  count: number,
+  next: IsoWeek = addWeeks(isoWeekOf(context.today), 1),
+): ReturnLimits | undefined {
+  const { todayNumber } = context;
   const found = openBreak(context);
   const sessions = recentPlannedSessions(context);
   if (!found) {

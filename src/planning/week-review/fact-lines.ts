@@ -155,11 +155,20 @@ export interface FactLine {
   readonly message: Message;
 }
 
+/** What the lines of a section are about. */
+export type FactSubject = 'kept' | 'body' | 'measured' | 'found';
+
+/** The facts about one thing. */
+export interface FactSection {
+  readonly subject: FactSubject;
+  readonly lines: readonly FactLine[];
+}
+
 /**
  * The facts of a week as sentences, in the order in which they are written. Pain is left out unless asked for: neither
  * its reports nor a finding about it.
  */
-export function factLines(facts: WeekFacts, { pain }: PrivateFacts): readonly FactLine[] {
+export function factSections(facts: WeekFacts, { pain }: PrivateFacts): readonly FactSection[] {
   const plain = (messages: readonly Message[]): readonly FactLine[] =>
     messages.map((one) => ({ message: one }));
   const found = [...facts.findings, ...facts.history].filter(
@@ -168,17 +177,31 @@ export function factLines(facts: WeekFacts, { pain }: PrivateFacts): readonly Fa
   );
   const further = found.length - mostFindings;
   return [
-    ...plain(keptLines(facts)),
-    ...plain(facts.notKept.map(notKeptLine)),
-    ...plain(facts.moved.map(movedLine)),
-    ...plain(bodyLine('Sore: {0}', facts.soreness)),
-    ...plain(pain ? bodyLine('Pain: {0}', facts.pain) : []),
-    ...plain(facts.readings.map(readingLine)),
-    ...plain(loadLines(facts)),
-    ...plain(facts.steps.map(stepLine)),
-    ...goalLines(facts).map(([about, one]) => ({ about, message: one })),
-    ...found.slice(0, mostFindings).map(({ code, message: one }) => ({ about: code, message: one })),
-    ...plain(further > 0 ? [message('{0} more findings', further)] : []),
-    ...plain(suggestionLines(facts)),
+    {
+      subject: 'kept',
+      lines: plain([...keptLines(facts), ...facts.notKept.map(notKeptLine), ...facts.moved.map(movedLine)]),
+    },
+    {
+      subject: 'body',
+      lines: plain([
+        ...bodyLine('Sore: {0}', facts.soreness),
+        ...(pain ? bodyLine('Pain: {0}', facts.pain) : []),
+      ]),
+    },
+    {
+      subject: 'measured',
+      lines: [
+        ...plain([...facts.readings.map(readingLine), ...loadLines(facts), ...facts.steps.map(stepLine)]),
+        ...goalLines(facts).map(([about, one]) => ({ about, message: one })),
+      ],
+    },
+    {
+      subject: 'found',
+      lines: [
+        ...found.slice(0, mostFindings).map(({ code, message: one }) => ({ about: code, message: one })),
+        ...plain(further > 0 ? [message('{0} more findings', further)] : []),
+        ...plain(suggestionLines(facts)),
+      ],
+    },
   ];
 }

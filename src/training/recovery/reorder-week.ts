@@ -10,7 +10,7 @@ import type { SessionTimes } from '../session-times';
 import type { CheckContext } from '../week-under-check';
 import { message, minutesInWords, weekdayName } from '../wording';
 import { type GapAsker, sorenessAsker, writtenAskers } from './gap-askers';
-import { recoverySubjects } from './recovery-subject';
+import { type RecoverySubject, recoverySubjects } from './recovery-subject';
 import { type SessionPair, sessionPairs } from './session-pairs';
 
 /** A session at a place in the week. */
@@ -101,7 +101,15 @@ function compareCandidates(one: Candidate, other: Candidate): number {
   return compareLack(one.lack, other.lack) || days(one) - days(other);
 }
 
-function soreWords({ first, second, hours, countedIn, reports, skippedForSore }: SessionPair): Message {
+/** What a sore pair says, in one sentence. */
+export function soreWords({
+  first,
+  second,
+  hours,
+  countedIn,
+  reports,
+  skippedForSore,
+}: SessionPair): Message {
   const days = second.session.day - first.session.day;
   const gap = countedIn === 'hours' ? minutesInWords(60 * hours) : days === 1 ? '1 day' : `${days} days`;
   const names = [...new Set(reports.map(({ region }) => region))].join(', ');
@@ -132,8 +140,19 @@ function mattered({ second, reports, skippedForSore }: SessionPair): boolean {
   );
 }
 
-/** Sore pairs among the sessions, with the kinds and regions that show them. */
-function sorePairsOf(context: CheckContext, sessions: readonly SessionFacts[]) {
+/** A sore pair, and the kind or region that shows it. */
+export interface SorePair {
+  readonly subject: RecoverySubject;
+  readonly pair: SessionPair;
+}
+
+/**
+ * The pairs of sessions after whose first one the body was still sore, less than three days later, with the kinds and
+ * regions that show them.
+ * @param sessions in order of time; none is no pair
+ */
+export function sorePairsOf(context: CheckContext, sessions: readonly SessionFacts[]): readonly SorePair[] {
+  if (sessions.length < 2) return [];
   const first = Math.min(...sessions.map(({ session }) => session.day));
   const last = Math.max(...sessions.map(({ session }) => session.day));
   const reports = context.journal.bodyReports(first, last);
