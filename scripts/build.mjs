@@ -1,6 +1,8 @@
 // Bundles what ships: the Node and the web extension, the command line, and the pages.
 // `node scripts/build.mjs [--watch]`
-import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import esbuild from 'esbuild';
 import { licencesOf } from './licences.mjs';
@@ -19,6 +21,21 @@ const shared = {
   legalComments: 'none',
 };
 
+/** A fingerprint of the sources that read notes, so that no version of the extension takes what another one kept. */
+function readerFingerprint() {
+  const hash = createHash('sha256');
+  for (const folder of ['src/notation', 'src/journal'])
+    for (const entry of readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
+      .sort())
+      hash
+        .update(`${entry.slice(root.length)}\0`)
+        .update(readFileSync(entry))
+        .update('\0');
+  return hash.digest('hex').slice(0, 16);
+}
+
 /**
  * One set of esbuild options a bundle.
  * @returns {import('esbuild').BuildOptions[]}
@@ -27,6 +44,7 @@ export function bundles() {
   const pages = existsSync(`${root}src/pages`)
     ? readdirSync(`${root}src/pages`).filter((name) => name.endsWith('-page.ts'))
     : [];
+  const define = { READER_FINGERPRINT: JSON.stringify(readerFingerprint()) };
   /** @type {(import('esbuild').BuildOptions & { entryPoints: Record<string, string> })[]} */
   const all = [
     {
@@ -36,6 +54,7 @@ export function bundles() {
       platform: 'node',
       format: 'cjs',
       external: ['vscode'],
+      define,
     },
     {
       ...shared,
@@ -44,6 +63,7 @@ export function bundles() {
       platform: 'browser',
       format: 'cjs',
       external: ['vscode'],
+      define,
       // Without `worker` the Markdown reader's entity decoder picks a build that needs a document.
       conditions: ['worker'],
     },

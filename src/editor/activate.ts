@@ -18,10 +18,12 @@ import { Findings } from './diagnostics';
 import type { FeatureContext } from './feature-context';
 import { registerGoalPage } from './goal-page-host';
 import { registerGuide } from './guide';
+import { KeptNotesFile } from './kept-notes-file';
 import { registerLanguageFeatures } from './language';
 import { registerLoadPage } from './load-page-host';
 import { registerMonthPage } from './month-page-host';
 import { registerPlaces } from './places';
+import { readerFingerprint } from './reader-fingerprint';
 import { registerRosterPage } from './roster-page-host';
 import { registerStatusBar } from './status-bar';
 import { registerViews } from './views';
@@ -37,7 +39,10 @@ export function activateJournal(
   readerFor: (folder: vscode.WorkspaceFolder) => NoteReaderOfFolder,
 ): void {
   const log = vscode.window.createOutputChannel('Training Journal', { log: true });
-  const journals = new WorkspaceJournals(readerFor, log);
+  const { storageUri } = extension;
+  const journals = new WorkspaceJournals(readerFor, log, (folder) =>
+    storageUri ? new KeptNotesFile(storageUri, folder.uri, readerFingerprint) : undefined,
+  );
   const days = new DayChange(journals);
   const context: FeatureContext = {
     journals,

@@ -1,10 +1,11 @@
 import * as vscode from 'vscode';
 import type { Journal } from '../journal/journal';
-import { JournalCollection } from '../journal/journal-collection';
+import { JournalCollection, type LoadOptions } from '../journal/journal-collection';
 import type { JournalUpdate } from '../journal/journal-updates';
 import type { NotePath } from '../journal/note';
 import type { NoteSource } from '../journal/note-source';
 import { addDays } from '../notation/time/iso-date';
+import type { KeptNotesFile } from './kept-notes-file';
 import type { JournalSettings, OpenJournal, OpenJournalChange } from './open-journal';
 import { clockDate, machineZone, readSettings } from './settings';
 import { type NoteReaderOfFolder, notePath, noteUri, watchNotes } from './workspace-note-source';
@@ -42,6 +43,12 @@ class FolderJournal implements OpenJournal {
   }
 }
 
+/** Fewer notes are read faster than they are kept. */
+const worthKeeping = 64;
+
+/** Milliseconds after which notes are kept, when all that waited for them has been done. */
+const untilKept = 3000;
+
 /** This week's notes, and those that plan, come before years of day notes. */
 function readsFirst(path: NotePath, around: ReadonlySet<string>): boolean {
   const name = path.slice(path.lastIndexOf('/') + 1);
@@ -61,12 +68,15 @@ export class FolderJournals implements vscode.Disposable {
   readonly #subscriptions: { dispose(): void }[] = [];
   readonly #onChange: (changes: readonly OpenJournalChange[]) => void;
   #disposed = false;
+  #loads = 0;
+  #keeping: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     readonly folder: vscode.WorkspaceFolder,
     reader: NoteReaderOfFolder,
     onChange: (changes: readonly OpenJournalChange[]) => void,
     private readonly log: vscode.LogOutputChannel,
+    private readonly keptFile?: KeptNotesFile,
   ) {
     this.#onChange = onChange;
     const source: NoteSource = {
@@ -80,17 +90,48 @@ export class FolderJournals implements vscode.Disposable {
     for (const document of vscode.workspace.textDocuments) this.documentChanged(document);
   }
 
-  /** Reads what is new on the disk; the first call reads everything. Resolves at the latest when all is read. */
+  /**
+   * Reads what is new on the disk; the first call reads everything, or takes it as an earlier session read it. Resolves
+   * at the latest when all is read.
+   */
   async load(onFirstRead?: () => void): Promise<void> {
+    this.#loads += 1;
+    const kept = this.#loads === 1 ? this.keptFile?.read() : undefined;
+    await this.#load({ ...(kept ? { kept } : {}), ...(onFirstRead ? { onFirstRead } : {}) });
+  }
+
+  /** Reads everything on the disk again, whether it looks the same or not, and throws away what was kept of it. */
+  async readAgain(): Promise<void> {
+    clearTimeout(this.#keeping);
+    await this.keptFile?.forget();
+    await this.#load({ again: true });
+  }
+
+  async #load(options: Pick<LoadOptions, 'kept' | 'again' | 'onFirstRead'>): Promise<void> {
     const around = monthsAroundToday(this.folder.uri);
     const begin = performance.now();
+    const listedAt = Date.now();
+    const before = this.#collection.counts.read;
     await this.#collection.load({
+      ...options,
       shouldStop: () => this.#disposed,
       first: (path) => readsFirst(path, around),
-      ...(onFirstRead ? { onFirstRead } : {}),
     });
-    const { read } = this.#collection.counts;
-    this.log.info(`${this.folder.name}: ${read} notes read, ${Math.round(performance.now() - begin)} ms.`);
+    const read = this.#collection.counts.read - before;
+    const taken = options.kept ? this.#collection.takenFromKept : 0;
+    const milliseconds = Math.round(performance.now() - begin);
+    this.log.info(`${this.folder.name}: ${read} notes read, ${taken} kept from before, ${milliseconds} ms.`);
+    const gone = ((await options.kept)?.size ?? 0) - taken;
+    if (read + gone >= worthKeeping && !this.#disposed) this.#keepSoon(listedAt);
+  }
+
+  #keepSoon(listedAt: number): void {
+    clearTimeout(this.#keeping);
+    this.#keeping = setTimeout(() => {
+      this.keptFile?.write(this.#collection.readFiles(), listedAt).catch((error: unknown) => {
+        this.log.warn(`${this.folder.name}: its notes cannot be kept for the next start. ${String(error)}`);
+      });
+    }, untilKept);
   }
 
   all(): readonly OpenJournal[] {
@@ -138,6 +179,7 @@ export class FolderJournals implements vscode.Disposable {
 
   dispose(): void {
     this.#disposed = true;
+    clearTimeout(this.#keeping);
     for (const subscription of this.#subscriptions) subscription.dispose();
   }
 

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { NotePath } from '../journal/note';
 import { FolderJournals } from './folder-journals';
+import type { KeptNotesFile } from './kept-notes-file';
 import type { OpenJournal, OpenJournalChange, OpenJournals } from './open-journal';
 import { section } from './settings';
 import type { NoteReaderOfFolder } from './workspace-note-source';
@@ -41,10 +42,14 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
   #timer: ReturnType<typeof setTimeout> | undefined;
   readonly onDidChange = this.#changed.event;
 
-  /** @param readerFor Lists and reads the notes of a workspace folder in the fastest way that the host allows. */
+  /**
+   * @param readerFor Lists and reads the notes of a workspace folder in the fastest way that the host allows.
+   * @param keptFor Where the notes of a folder are kept for the next session, if anywhere.
+   */
   constructor(
     private readonly readerFor: (folder: vscode.WorkspaceFolder) => NoteReaderOfFolder,
     private readonly log: vscode.LogOutputChannel,
+    private readonly keptFor: (folder: vscode.WorkspaceFolder) => KeptNotesFile | undefined = () => undefined,
   ) {
     this.#subscriptions.push(
       vscode.workspace.onDidChangeWorkspaceFolders((change) => {
@@ -63,7 +68,7 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
       }),
       vscode.workspace.onDidRenameFiles(({ files }) => {
         for (const { oldUri } of files) this.#folderOf(oldUri)?.removed(oldUri);
-        void this.refresh();
+        this.#lookAgain();
       }),
       vscode.workspace.onDidChangeConfiguration((change) => {
         if (change.affectsConfiguration(section))
@@ -97,9 +102,9 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
     return found && 'note' in found ? { journal: found.journal, note: found.note } : undefined;
   }
 
-  /** Looks through every folder again for what no event told of. */
+  /** Reads every note again: for what no event told of, and what looks the same and is not. */
   async refresh(): Promise<void> {
-    await Promise.all([...this.#folders.values()].map((folder) => folder.load()));
+    await Promise.all([...this.#folders.values()].map((folder) => folder.readAgain()));
   }
 
   /**
@@ -121,6 +126,12 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
     for (const subscription of this.#subscriptions) subscription.dispose();
   }
 
+  /** Looks through every folder again for what is new there. */
+  #lookAgain(): void {
+    for (const folder of this.#folders.values())
+      folder.load().catch((error: unknown) => this.log.error(String(error)));
+  }
+
   #documentChanged(document: vscode.TextDocument): void {
     if (isJournalDocument(document)) this.#folderOf(document.uri)?.documentChanged(document);
   }
@@ -136,6 +147,7 @@ export class WorkspaceJournals implements OpenJournals, vscode.Disposable {
       this.readerFor(folder),
       (changes) => this.#gather(changes),
       this.log,
+      this.keptFor(folder),
     );
     this.#folders.set(folder.uri.toString(), journals);
     this.#reading += 1;
