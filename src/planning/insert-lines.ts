@@ -115,8 +115,11 @@ function inWords(text: string, portrait: Portrait, bodies: boolean): string {
   return JSON.stringify([entries, portrait.headings.map((heading) => [heading.depth, heading.text])]);
 }
 
-/** Whether the note reads as before, with exactly what the new lines say added. */
-function onlyAdds(text: string, edit: TextEdit, lines: string, nested: boolean): boolean {
+/**
+ * Whether the note reads as before, with exactly what the new lines say added.
+ * @param nested Whether the lines join the body of an entry.
+ */
+export function onlyAdds(text: string, edit: TextEdit, lines: string, nested = false): boolean {
   const after = applyTextEdits(text, [edit]);
   const end = edit.range.start + edit.text.length;
   const isNew = ({ range }: { readonly range: SourceRange }) =>
