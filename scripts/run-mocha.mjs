@@ -1,5 +1,5 @@
 // Runs bundled tests in plain Node and prints how many held.
-// `node scripts/run-mocha.mjs "pure tests" FOLDER-OR-FILE [--timeout MS] [--reporter NAME] [--bail]`
+// `node scripts/run-mocha.mjs "fuzzing" FOLDER-OR-FILE ... [--timeout MS] [--reporter NAME] [--bail]`
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import Mocha from 'mocha';
@@ -15,7 +15,7 @@ const { values, positionals } = parseArgs({
     bail: { type: 'boolean', default: false },
   },
 });
-const [title = 'tests', place = 'out/pure'] = positionals;
+const [title = 'tests', ...places] = positionals;
 
 const mocha = new Mocha({
   ui: 'bdd',
@@ -23,7 +23,9 @@ const mocha = new Mocha({
   bail: values.bail,
   reporter: values.reporter,
 });
-const files = place.endsWith('.test.mjs') ? [place] : filesBelow(place, '.test.mjs');
+const files = places.flatMap((place) =>
+  place.endsWith('.test.mjs') ? [place] : filesBelow(place, '.test.mjs'),
+);
 for (const file of files) mocha.addFile(join(root, file));
 await mocha.loadFilesAsync();
 const runner = mocha.run(() => {
