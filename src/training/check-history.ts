@@ -22,7 +22,7 @@ export class KeptHistory {
     return historyRules.flatMap((rule) => {
       const inputs = rule.inputs(context);
       const before = this.#kept.get(rule.code);
-      if (before && sameInputs(before.inputs, inputs)) return before.findings;
+      if (before && sameInputs(rule, before.inputs, inputs)) return before.findings;
       const findings = rule.check(context);
       this.#kept.set(rule.code, { inputs, findings });
       return findings;

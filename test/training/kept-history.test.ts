@@ -33,7 +33,7 @@ function madeAgain(change: (journal: JournalIndex) => void, today = '2026-02-25'
   const before = historyRules.map((rule) => rule.inputs(context(journal)));
   change(journal);
   return historyRules
-    .filter((rule, index) => !sameInputs(before[index] ?? [], rule.inputs(context(journal, today))))
+    .filter((rule, index) => !sameInputs(rule, before[index] ?? [], rule.inputs(context(journal, today))))
     .map(({ code }) => code);
 }
 

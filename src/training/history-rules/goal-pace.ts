@@ -93,25 +93,29 @@ function checkMetric(context: CheckContext, goal: Goal, metric: Metric): readonl
   return worst ? [finding(goal, metric, figures, worst)] : [];
 }
 
-/**
- * The values of the latest readings, not the readings themselves: these are new with every key that is pressed in their
- * note. Older ones are only counted, as the line does not run through them.
- */
-function readingValues(readings: readonly Measurement[]): readonly unknown[] {
-  return [
-    readings.length,
-    ...readings
-      .slice(-mostReadings)
-      .flatMap(({ metric, day, quantity: { value, unit, attempts }, side, condition }) => [
-        metric,
-        day,
-        value,
-        unit,
-        attempts?.of,
-        side,
-        condition,
-      ]),
-  ];
+/** How many readings there are, and the latest. Older ones are only counted, as the line does not run through them. */
+function latestReadings(readings: readonly Measurement[]): readonly unknown[] {
+  return [readings.length, ...readings.slice(-mostReadings)];
+}
+
+function isReading(value: unknown): value is Measurement {
+  return typeof value === 'object' && value !== null && 'quantity' in value;
+}
+
+/** Whether two inputs are readings of the same values: those of a note are new with every key that is pressed in it. */
+function isSameReading(one: unknown, other: unknown): boolean {
+  if (!isReading(one) || !isReading(other)) return false;
+  const [before, after] = [one.quantity, other.quantity];
+  return (
+    one.goal === other.goal &&
+    one.metric === other.metric &&
+    one.day === other.day &&
+    one.side === other.side &&
+    one.condition === other.condition &&
+    before.value === after.value &&
+    before.unit === after.unit &&
+    before.attempts?.of === after.attempts?.of
+  );
 }
 
 function openGoalsWithDate({ plan, today }: CheckContext): readonly Goal[] {
@@ -165,8 +169,9 @@ export const goalPace: HistoryRule = {
   inputs: (context) => [
     context.plan,
     context.today,
-    ...openGoalsWithDate(context).flatMap((goal) => readingValues(context.journal.measurements(goal.id))),
+    ...openGoalsWithDate(context).flatMap((goal) => latestReadings(context.journal.measurements(goal.id))),
   ],
+  isSame: isSameReading,
   check: (context) =>
     openGoalsWithDate(context).flatMap((goal) =>
       goal.metrics.flatMap((metric) => checkMetric(context, goal, metric)),
