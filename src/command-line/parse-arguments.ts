@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type IsoDate, parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone } from '../notation/time/zoned-time';
+import { type BlockOptions, readBlockOptions } from './block-arguments';
 import type { FolderOptions } from './folder-options';
 import { type PlanOptions, readPlanOptions } from './plan-arguments';
 
@@ -31,6 +32,7 @@ export type Command =
   | ({ readonly kind: FolderCommand } & FolderOptions)
   | ({ readonly kind: 'calendar' } & CalendarOptions)
   | ({ readonly kind: 'plan' } & PlanOptions)
+  | ({ readonly kind: 'block' } & BlockOptions)
   /** They cannot be understood; the message says why in one line. */
   | { readonly kind: 'refused'; readonly message: string };
 
@@ -46,6 +48,9 @@ export const usage = `Usage:
                            [--today DATE] [--zone ZONE]
   command-line.js plan FOLDER [--week WEEK | --weeks N --from WEEK] [--write]
                        [--today DATE] [--zone ZONE] [--json]
+  command-line.js block FOLDER [--from WEEK] [--weeks N] [--event NAME] [--top PERCENT] [--limit PERCENT]
+                        [--lighter N] [--write [--days]] [--today DATE] [--zone ZONE] [--json]
+  command-line.js block FOLDER --again [--limit PERCENT] [--write [--days]] [--today DATE] [--zone ZONE] [--json]
 
 check      prints what the notes below FOLDER say and a rule, a goal or the notation does not allow.
 progress   prints how far each goal has come, and when it arrives at the pace of its readings.
@@ -55,17 +60,27 @@ adherence  prints how many planned sessions were done.
 roster     prints the athletes whose journals lie below FOLDER, those who need a word first, and why.
 calendar   prints the sessions of a span as an iCalendar file, for a phone or another calendar.
 plan       prints the best legal weeks that the goals ask for, or why there are none; --write writes their notes.
+block      lays out four to twelve weeks with their volumes, lighter weeks and a taper; --write writes the block's note,
+           --days the day notes as well; --again plans a written block again by its table.
 
   --today DATE  the day from which past and future are told apart, such as 2026-02-24 (default: today)
   --zone ZONE   the time zone in which hours are counted, such as Europe/Lisbon
                 (default: the one that the journal names, else this machine's)
-  --weeks N     how many weeks to look back (default: load 12, recovery 52, adherence 26), or to plan (at most 12)
+  --weeks N     how many weeks to look back (default: load 12, recovery 52, adherence 26), or to plan (at most 12;
+                block 4 to 12, default 10)
   --chance C    the chance of still being sore that is accepted, between 0 and 1 (default: 0.2)
   --from DATE, --to DATE
                 the first and the last day of the calendar
   --week WEEK, --from WEEK
                 the week to plan, or the first of several, such as 2026-W10 (default: the one after today's)
   --write       write the planned notes
+  --event NAME  the name or the date of the event before which the block tapers (default: no taper)
+  --top PERCENT what is wanted at the top, of what the needs ask: 50 to 150 (default: 100)
+  --limit PERCENT
+                the most that a building week holds above the three before it: 1 to 30 (default: 10)
+  --lighter N   every how many weeks one is lighter: 3 to 6, or 0 for none (default: 5)
+  --days        write the day notes of a block as well
+  --again       plan the block that stands again: what its table says otherwise by now
   --previous FILE
                 the file that the last export wrote: what changed since is counted, what is gone is cancelled
   --alarm MINUTES
@@ -74,8 +89,8 @@ plan       prints the best legal weeks that the goals ask for, or why there are 
   --help        print this
   --version     print the version
 
-Exit code of check: 0 without warnings and errors, 1 with some; of plan: 0 when everything fits, 1 when something is
-left out; of any command: 2 when it cannot be understood.
+Exit code of check: 0 without warnings and errors, 1 with some; of plan and block: 0 when everything fits, 1 when
+something is left out; of any command: 2 when it cannot be understood.
 `;
 
 const options = {
@@ -90,6 +105,12 @@ const options = {
   alarm: { type: 'string' },
   week: { type: 'string' },
   write: { type: 'boolean' },
+  event: { type: 'string' },
+  top: { type: 'string' },
+  limit: { type: 'string' },
+  lighter: { type: 'string' },
+  days: { type: 'boolean' },
+  again: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
 } as const;
@@ -98,10 +119,10 @@ function refused(message: string): Command {
   return { kind: 'refused', message };
 }
 
-const commands = [...folderCommands, 'calendar', 'plan'] as const;
+const commands = [...folderCommands, 'calendar', 'plan', 'block'] as const;
 
 /** Commands that take a number of weeks. */
-const countsWeeks: readonly string[] = ['load', 'recovery', 'adherence', 'plan'];
+const countsWeeks: readonly string[] = ['load', 'recovery', 'adherence', 'plan', 'block'];
 
 const commandList = `${commands.slice(0, -1).join(', ')} or ${commands.at(-1)}`;
 
@@ -161,14 +182,15 @@ function parse(words: readonly string[]) {
 const ownOptions = {
   calendar: ['from', 'to', 'previous', 'alarm'],
   plan: ['from', 'week', 'write'],
+  block: ['from', 'event', 'top', 'limit', 'lighter', 'write', 'days', 'again'],
 } as const;
 
 /** An option that was given and belongs to other commands. */
 function misplacedOption(command: string, values: Readonly<Record<string, unknown>>): string | undefined {
-  const own: readonly string[] = command === 'calendar' || command === 'plan' ? ownOptions[command] : [];
-  return [...ownOptions.calendar, ...ownOptions.plan].find(
-    (name) => values[name] !== undefined && !own.includes(name),
-  );
+  const own: readonly string[] = Object.entries(ownOptions).find(([name]) => name === command)?.[1] ?? [];
+  return Object.values(ownOptions)
+    .flat()
+    .find((name) => values[name] !== undefined && !own.includes(name));
 }
 
 /** Reads the words behind the program's name. */
@@ -197,7 +219,7 @@ export function parseArguments(words: readonly string[]): Command {
   if (values.chance !== undefined && command !== 'recovery') {
     return refused(`--chance does not go with ${command}.`);
   }
-  const back = command === 'plan' ? undefined : values.weeks;
+  const back = command === 'plan' || command === 'block' ? undefined : values.weeks;
   const weeks = back === undefined ? undefined : readWeeks(back);
   if (back !== undefined && weeks === undefined) {
     return refused(`"${back}" is not a number of weeks from 1 to ${mostWeeks}.`);
@@ -217,6 +239,10 @@ export function parseArguments(words: readonly string[]): Command {
   const misplaced = misplacedOption(command, values);
   if (misplaced !== undefined) return refused(`--${misplaced} does not go with ${command}.`);
   if (command === 'calendar') return readCalendarOptions(asked, values);
+  if (command === 'block') {
+    const block = readBlockOptions(asked, values);
+    return typeof block === 'string' ? refused(block) : { kind: 'block', ...block };
+  }
   if (command !== 'plan') return { kind: command, ...asked };
   const plan = readPlanOptions(asked, values);
   return typeof plan === 'string' ? refused(plan) : { kind: 'plan', ...plan };

@@ -1,14 +1,14 @@
 import type { NotePath } from '../journal/note';
 import type { IsoWeek } from '../notation/time/iso-week';
-import { formatTime } from '../notation/time/wall-clock';
 import type { NoteChange } from '../planning/note-change';
-import { type PlannedSession, planWeeks, type WeeksPlan } from '../planning/plan-weeks';
+import { planWeeks, type WeeksPlan } from '../planning/plan-weeks';
 import type { NamedLine } from '../planning/plan-weeks/weeks-plan';
 import { learnedGaps } from '../planning/week-problem/comfortable-gaps';
 import { fillMessage } from '../training/finding';
 import { checkContext } from '../training/week-under-check';
 import { type PlanOptions, plannedWeeks } from './plan-arguments';
 import { printedPlace } from './printed-place';
+import { printedSession } from './printed-session';
 import { type JournalsToRead, type JournalToRead, severalJournals } from './read-journals';
 import { terminalJson, terminalLine } from './terminal-text';
 
@@ -27,20 +27,6 @@ export type PlanAnswer = { readonly text: string; readonly code: 0 | 1 } | { rea
 function lineOf(one: JournalToRead, { note, range, text }: NamedLine) {
   const { file, line } = printedPlace(one.journal, note, range);
   return { file, line, text };
-}
-
-/** A session as the notation names its fields; `with` and `for` as a note has them, several with commas. */
-function printedSession({ date, start, minutes, kind, goal, with: company, from, reason }: PlannedSession) {
-  return {
-    date,
-    ...(start === undefined ? {} : { start: formatTime(start) }),
-    minutes,
-    kind,
-    ...(goal === undefined ? {} : { for: goal }),
-    ...(company.length === 0 ? {} : { with: company.join(',') }),
-    ...(from === undefined ? {} : { movedFrom: from.date }),
-    reason: fillMessage(reason),
-  };
 }
 
 function reportOf(one: JournalToRead, plan: WeeksPlan, written: readonly NotePath[] | undefined) {

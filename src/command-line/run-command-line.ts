@@ -1,6 +1,7 @@
 import type { NoteSource } from '../journal/note-source';
 import { present } from '../notation/present';
 import { adherenceJson, adherenceLines } from './adherence-command';
+import { blockAnswer } from './block-command';
 import { type CalendarSurroundings, calendarAnswer } from './calendar-command';
 import { checkJson, checkLines, checkReport, hasWarnings } from './check-command';
 import { loadJson, loadLines } from './load-command';
@@ -81,8 +82,11 @@ export async function runCommandLine(
       if (read.journals.length === 0) {
         return refuse(`No journal in "${command.folder}": neither a note named journal.md nor a day note.`);
       }
-      if (command.kind === 'plan') {
-        const answer = planAnswer(command, read, surroundings);
+      if (command.kind === 'plan' || command.kind === 'block') {
+        const answer =
+          command.kind === 'plan'
+            ? planAnswer(command, read, surroundings)
+            : blockAnswer(command, read, surroundings);
         if ('refusal' in answer) return refuse(answer.refusal);
         surroundings.write(answer.text);
         return answer.code;

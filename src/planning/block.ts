@@ -56,6 +56,8 @@ export interface BlockPlan {
   readonly before: VolumeBefore;
   readonly weeks: readonly BlockPlanWeek[];
   readonly status: WeeksPlanStatus;
+  /** Whether no plan of the weeks is better, everything that is left out included. */
+  readonly isProven: boolean;
   readonly warnings: readonly Message[];
   /** To be shown with the plan. */
   readonly cautions: readonly Message[];
@@ -121,6 +123,7 @@ function* planRows(
   return {
     before: figures.before,
     status: plan?.status ?? 'proven best',
+    isProven: plan?.isProven ?? true,
     weeks: block.rows.flatMap((row, index): readonly BlockPlanWeek[] => {
       const week = row.week.value;
       const own = figures.weeks[index];

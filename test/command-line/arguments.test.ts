@@ -35,6 +35,23 @@ describe('the words on the command line', () => {
       },
     ],
     ['adherence notes --json', { kind: 'adherence', folder: 'notes', json: true }],
+    [
+      'block notes --from 2026-W10 --weeks 8 --event Show --lighter 0 --write --days',
+      {
+        kind: 'block',
+        folder: 'notes',
+        json: false,
+        again: false,
+        first: '2026-W10',
+        count: 8,
+        event: 'Show',
+        top: 100,
+        limit: 10,
+        lighter: 0,
+        write: true,
+        days: true,
+      },
+    ],
     ['plan notes', { kind: 'plan', folder: 'notes', json: false, count: 1, write: false }],
     [
       'plan notes --week 2026-W10 --json --write',
@@ -52,8 +69,11 @@ describe('the words on the command line', () => {
   }
 
   for (const [line, message] of [
-    ['', 'Say what to do: check, progress, load, recovery, adherence, roster, calendar or plan.'],
-    ['mend notes', 'Unknown command "mend": check, progress, load, recovery, adherence, roster, calendar or plan.'],
+    ['', 'Say what to do: check, progress, load, recovery, adherence, roster, calendar, plan or block.'],
+    [
+      'mend notes',
+      'Unknown command "mend": check, progress, load, recovery, adherence, roster, calendar, plan or block.',
+    ],
     ['check', 'Say which folder to check.'],
     ['progress', 'Say which folder to read.'],
     ['check a b', 'One folder at a time: "b" is one too many.'],
@@ -68,6 +88,15 @@ describe('the words on the command line', () => {
     ['check notes --weeks 4', '--weeks does not go with check.'],
     ['check notes --write', '--write does not go with check.'],
     ['plan notes --to 2026-03-08', '--to does not go with plan.'],
+    ['plan notes --again', '--again does not go with plan.'],
+    ['block notes --weeks 13', '"13" is not a number of weeks from 4 to 12.'],
+    ['block notes --from 2026-W54', '"2026-W54" is not a week such as 2026-W10.'],
+    ['block notes --week 2026-W10', '--week does not go with block.'],
+    ['block notes --limit 40', '"40" is not a percentage from 1 to 30.'],
+    ['block notes --top more', '"more" is not a percentage from 50 to 150.'],
+    ['block notes --lighter 2', '"2" is not a number of weeks from 3 to 6, or 0 for none.'],
+    ['block notes --days', 'Say --write beside --days.'],
+    ['block notes --again --weeks 8', '--weeks does not go with --again: the table says it.'],
     ['plan notes --week 2026-W54', '"2026-W54" is not a week such as 2026-W10.'],
     ['plan notes --weeks 13', '"13" is not a number of weeks from 1 to 12.'],
     ['plan notes --week 2026-W10 --weeks 2', 'Say either --week, or --weeks with --from.'],
@@ -130,7 +159,7 @@ describe('the words on the command line', () => {
     const { error } = await run(['\u001b[31mred\u001b[0m\nline']);
     assert.equal(
       error,
-      'Unknown command "red line": check, progress, load, recovery, adherence, roster, calendar or plan.\n',
+      'Unknown command "red line": check, progress, load, recovery, adherence, roster, calendar, plan or block.\n',
     );
   });
 });

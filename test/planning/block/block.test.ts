@@ -409,7 +409,7 @@ describe('blocks of any journal', () => {
     fc.assert(
       fc.property(anyJournalAround(mondayOf(first)), fc.integer({ min: 4, max: 5 }), (any, count) => {
         const journal = journalOf(any);
-        const fast = { ...options, nodeLimit: 3000 };
+        const fast = { ...options, nodeLimit: 10_000 };
         const plan = planNewBlock(journal, { ...fast, first, count, top: 110 });
         for (const { figures } of plan.weeks) assert.deepEqual(figures.aboveLimit, []);
         const changes = blockChanges(journal, plan, allWeeks(plan), fast);
@@ -419,11 +419,11 @@ describe('blocks of any journal', () => {
         const block = openBlocks(journalOf(after), { today })[0];
         assert.ok(block);
         const next = planBlockAgain(journalOf(after), block, fast);
-        if (plan.status !== 'proven best' || plan.weeks.some(({ leftOut }) => leftOut.length > 0)) return;
+        if (!plan.isProven) return;
         proven += 1;
         assert.deepEqual(next.weeks.filter(hasChanges), []);
       }),
-      { seed: 95, numRuns: 5 },
+      { seed: 95, numRuns: 8 },
     );
     assert.ok(proven > 0, `${proven} proven`);
   });
