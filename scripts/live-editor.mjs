@@ -358,11 +358,7 @@ export class LiveEditor {
     await input.waitFor();
     await input.fill(text);
     await this.page.keyboard.press('Enter');
-    // A question that is still closing would hand what is typed next to the note behind it.
-    await this.page.waitForFunction((answered) => {
-      const field = document.querySelector('.quick-input-widget input[type="text"]');
-      return !(field instanceof HTMLInputElement && field.checkVisibility() && field.value === answered);
-    }, text);
+    await this.#waitUntilAnswered(text);
   }
 
   /**
@@ -494,6 +490,19 @@ export class LiveEditor {
     const labels = this.page.locator('.quick-input-list-label .label-name', { hasText: exactly(label) });
     const rows = this.page.locator('.quick-input-list .monaco-list-row').filter({ has: labels });
     await rows.first().click({ timeout });
+    await this.#waitUntilAnswered(text);
+  }
+
+  /**
+   * Waits until the question that was answered with a text is gone: one that is still closing would take what is typed
+   * next, or hand it to the note behind it.
+   * @param {string} text
+   */
+  async #waitUntilAnswered(text) {
+    await this.page.waitForFunction((answered) => {
+      const field = document.querySelector('.quick-input-widget input[type="text"]');
+      return !(field instanceof HTMLInputElement && field.checkVisibility() && field.value === answered);
+    }, text);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Journal } from '../journal/journal';
-import { type NamedThing, namedPlaces } from '../journal/named-places';
+import type { NamedPlace, NamedThing } from '../journal/named-places';
 import type { NotePath } from '../journal/note';
 import { wordValue } from '../notation/field-values';
 import type { TextEdit } from '../notation/text-edit';
@@ -34,13 +34,13 @@ export function refusedName(journal: Journal, thing: NamedThing, wanted: string)
 }
 
 /**
- * Names `thing` otherwise at every place of the journal that names it: one change a note, in order of path. Remarks,
- * titles and other words of the athlete are left as they are.
+ * Names a thing otherwise at `places` that name it: one change a note, in order of path. Remarks, titles and other
+ * words of the athlete are left as they are.
  */
-export function renameChanges(journal: Journal, thing: NamedThing, wanted: string): readonly NoteChange[] {
-  if (wanted === thing.id) return [];
+export function renameChanges(places: readonly NamedPlace[], wanted: string): readonly NoteChange[] {
   const byNote = new Map<NotePath, { readonly before: string; readonly edits: TextEdit[] }>();
-  for (const { note, name } of namedPlaces(journal, thing)) {
+  for (const { note, name } of places) {
+    if (name.id === wanted) continue;
     const change = byNote.get(note.path) ?? { before: note.text, edits: [] };
     byNote.set(note.path, change);
     change.edits.push({ range: name.range, text: wanted });

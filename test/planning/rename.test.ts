@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { nameAt } from '../../src/journal/named-places';
+import { type NamedThing, nameAt, namedPlaces } from '../../src/journal/named-places';
 import { applyTextEdits } from '../../src/notation/text-edit';
 import { refusedName, renameChanges } from '../../src/planning/rename';
 import { journalOf } from './journal-of';
@@ -24,9 +24,9 @@ const day = `- [ ] #session flexibility for:handstand,low-split routine:split-ev
 const notes = { 'goals.md': goals, 'log/2026-02-26.md': day, 'routines.md': routines };
 
 /** The notes that change, with their whole text afterwards. */
-function renamed(thing: Parameters<typeof renameChanges>[1], wanted: string): Record<string, string> {
+function renamed(thing: NamedThing, wanted: string): Record<string, string> {
   return Object.fromEntries(
-    renameChanges(journalOf(notes), thing, wanted).map((change) => {
+    renameChanges(namedPlaces(journalOf(notes), thing), wanted).map((change) => {
       assert.ok(change.kind === 'edit');
       return [change.note, applyTextEdits(change.before, change.edits)];
     }),

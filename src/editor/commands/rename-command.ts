@@ -1,11 +1,10 @@
 import * as vscode from 'vscode';
-import { type NamedThing, nameAt } from '../../journal/named-places';
+import { type NamedPlace, type NamedThing, nameAt, namedPlaces } from '../../journal/named-places';
 import { type NameRefusal, refusedName, renameChanges } from '../../planning/rename';
-import { refuseStale } from '../apply-changes';
-import { offsetInNote } from '../document-ranges';
+import { applyChanges } from '../apply-changes';
+import { offsetInNote, rangeInNote } from '../document-ranges';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
-import { previewedEdit } from '../previewed-edit';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 
@@ -87,26 +86,54 @@ async function askName({ journal, thing }: ThingInHand): Promise<string | undefi
   return typed?.trim();
 }
 
+interface PlaceRow extends vscode.QuickPickItem {
+  readonly place?: NamedPlace;
+}
+
+/** The places under the names of their notes, each with the line as it is written. */
+function rowsOf(journal: OpenJournal, places: readonly NamedPlace[]): PlaceRow[] {
+  return places.flatMap((place, index): PlaceRow[] => {
+    const { note, name } = place;
+    const { line } = rangeInNote(note, name.range).start;
+    const text = note.text.slice(note.lineStarts[line], note.lineStarts[line + 1]).trim();
+    const row = { label: text, description: vscode.l10n.t('line {0}', line + 1), picked: true, place };
+    if (places[index - 1]?.note === note) return [row];
+    const label = vscode.workspace.asRelativePath(journal.uriOf(note.path));
+    return [{ label, kind: vscode.QuickPickItemKind.Separator }, row];
+  });
+}
+
+/** Shows every place that would change, all of them ticked; `undefined` when the person leaves. */
+async function choosePlaces(
+  { journal, thing }: ThingInHand,
+  wanted: string,
+): Promise<readonly NamedPlace[] | undefined> {
+  const picked = await vscode.window.showQuickPick(rowsOf(journal, namedPlaces(journal.journal, thing)), {
+    canPickMany: true,
+    title: vscode.l10n.t('{0} becomes {1}', thing.id, wanted),
+    placeHolder: vscode.l10n.t('Every ticked line is changed with Enter; an unticked one keeps the old name'),
+    matchOnDescription: true,
+  });
+  return picked?.flatMap(({ place }) => place ?? []);
+}
+
 /**
  * Gives a goal, a routine or a metric another name at every place that names it: the one under the cursor, or one that
- * is picked. The editor shows each place before anything is written, and each can be left out.
+ * is picked. Each place is shown before anything is written, and can be left out; one undo takes all of it back.
  */
 export function registerRenameCommand(context: FeatureContext): vscode.Disposable {
   return registerCommand(context, 'rename', async () => {
     await context.journals.ready;
     const inHand = thingUnderCursor(context) ?? (await pickThing(context));
     const wanted = inHand && (await askName(inHand));
-    if (!inHand || !wanted) return;
-    const { journal, thing } = inHand;
-    const changes = renameChanges(journal.journal, thing, wanted);
-    if (changes.length === 0) return;
-    await refuseStale(journal, changes);
-    await vscode.workspace.applyEdit(
-      previewedEdit(journal, changes, {
-        label: vscode.l10n.t('{0} becomes {1}', thing.id, wanted),
-        description: wordFor(thing),
-      }),
-      { isRefactoring: true },
+    if (!inHand || !wanted || wanted === inHand.thing.id) return;
+    const places = await choosePlaces(inHand, wanted);
+    if (!places || places.length === 0) return;
+    const changes = renameChanges(places, wanted);
+    await applyChanges(inHand.journal, changes);
+    vscode.window.setStatusBarMessage(
+      vscode.l10n.t('{0} is {1} now, in {2} notes.', inHand.thing.id, wanted, changes.length),
+      8000,
     );
   });
 }

@@ -111,6 +111,22 @@ describe('a person reads what a finding means, and changes their mind', () => {
     assert.equal(journal.read('2026-02-25.md').replace(/^- #measure.*\n/m, ''), wednesday);
   });
 
+  it('gives the goal another name everywhere, after a look at every line that changes', async () => {
+    await editor.openFile('goals.md');
+    await editor.goTo(1, 10);
+    await editor.runCommand('Training: Rename a Goal, Metric or Routine Everywhere');
+    await editor.answer('front-split');
+    const rows = editor.page.locator('.quick-input-list .monaco-list-row');
+    await rows.filter({ hasText: '#measure low-split gap 9.5cm' }).waitFor();
+    assert.equal(await rows.count(), 2);
+    await editor.press('Enter');
+    await onDisk(() => /#measure front-split gap 9\.5cm/.test(journal.read('2026-02-25.md')));
+    // Something else in this note was not saved yet, so it is left to the person to save it.
+    await editor.page.locator('.view-line', { hasText: '#goal front-split' }).waitFor();
+    await editor.save();
+    await onDisk(() => /^- #goal front-split by:2026-06-14 "Front split/.test(journal.read('goals.md')));
+  });
+
   it('asks for nothing outside this machine', () => {
     assert.deepEqual(editor.outsideRequests, []);
   });
