@@ -22,6 +22,8 @@ export interface JournalSettings {
     /** The day of the look back, or `off` for no reminder. */
     readonly day: ReviewDay;
   };
+  /** Whether lines above sessions say the time since the last of their kind. */
+  readonly sessionLenses: boolean;
   /** Whether sessions are liked best early or late in their hours. */
   readonly timeOfDay: TimeOfDay;
   readonly findings: { readonly enabled: boolean; readonly weeksBefore: number; readonly weeksAfter: number };

@@ -55,6 +55,7 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
       why: settings.get<unknown>('review.why') === true,
       day: reviewDays[settings.get<string>('review.day', 'sunday')] ?? usualReviewDay,
     },
+    sessionLenses: settings.get<unknown>('sessionLens.enabled') !== false,
     timeOfDay: settings.get<unknown>('planning.timeOfDay') === 'later' ? 'later' : 'earlier',
     findings: {
       enabled: settings.get<boolean>('findings.enabled', true),

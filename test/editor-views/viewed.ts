@@ -29,6 +29,7 @@ export function viewed(notes: Notes, today: string, title = 'Ilka'): ViewedJourn
     journal,
     settings: {
       recoveryChance: 0.2,
+      sessionLenses: true,
       timeOfDay: 'earlier',
       review: { pain: false, why: false, day: 7 },
       findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },

@@ -3,6 +3,7 @@ import type { FeatureContext } from '../feature-context';
 import { registerCompletion } from './completion';
 import { registerDefinitions } from './definitions';
 import { registerHover } from './hover';
+import { registerSessionLenses } from './session-lens';
 import { registerSymbols } from './symbols';
 
 /** What the editor does while a note is read and written: completion, hovers, going to names, the outline. */
@@ -12,5 +13,6 @@ export function registerLanguageFeatures(context: FeatureContext): vscode.Dispos
     registerHover(context),
     registerDefinitions(context),
     registerSymbols(context),
+    registerSessionLenses(context),
   );
 }

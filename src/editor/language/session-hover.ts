@@ -5,16 +5,10 @@ import type { SessionEntry } from '../../notation/entries';
 import { dayNumber, type IsoDate } from '../../notation/time/iso-date';
 import { isoWeekOf } from '../../notation/time/iso-week';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
-import { gapBetween } from '../../training/gap';
 import { loadOf } from '../../training/load/session-loads';
 import type { SessionFacts } from '../../training/session-facts';
-import { sessionTimes } from '../../training/session-times';
-import {
-  standingBetween,
-  type TrainingWeek,
-  type WeekReader,
-  weekReader,
-} from '../../training/training-week';
+import { daysLookedBack, sinceLastOfKind } from '../../training/since-last-of-kind';
+import { type TrainingWeek, type WeekReader, weekReader } from '../../training/training-week';
 import { minutesInWords } from '../../training/wording';
 import { editorWords } from '../editor-words';
 import type { OpenJournal } from '../open-journal';
@@ -31,9 +25,6 @@ function loadLine(facts: SessionFacts): readonly string[] {
     ? [vscode.l10n.t('Load unknown: you have not written how hard it was, such as 6/10.')]
     : [vscode.l10n.t('Load unknown: nothing says how long it was.')];
 }
-
-/** How far back the last session of the same kind is looked for. */
-const daysBack = 56;
 
 function whenWords(facts: SessionFacts, today: IsoDate): string {
   const { session } = facts;
@@ -75,25 +66,11 @@ function amountLine(facts: SessionFacts): string {
     : vscode.l10n.t('{0}, {1}.', length, effortWords);
 }
 
-/** The last standing session before `facts` that is of its kind, or of a kind that is like it. */
-function lastOfKind(facts: SessionFacts, weeks: WeekReader): SessionFacts | undefined {
-  const { day, kind } = facts.session;
-  const standing = standingBetween(weeks, day - daysBack, day);
-  const own = standing.findIndex((one) => one.session === facts.session);
-  const before = own < 0 ? standing : standing.slice(0, own);
-  return before.filter((one) => one.kinds.includes(kind) || facts.kinds.includes(one.session.kind)).at(-1);
-}
-
 function lastLine(facts: SessionFacts, weeks: WeekReader, journal: OpenJournal): string {
-  const zone = journal.zone();
   const kind = escaped(facts.session.kind);
-  const last = lastOfKind(facts, weeks);
-  if (!last) return vscode.l10n.t('No {0} session in the {1} days before.', kind, daysBack);
-  const gap = gapBetween(
-    { facts: last, times: sessionTimes(last, zone) },
-    { facts, times: sessionTimes(facts, zone) },
-    { minutes: 1440, unit: 'h' },
-  );
+  const since = sinceLastOfKind(facts, weeks, journal.zone());
+  if (!since) return vscode.l10n.t('No {0} session in the {1} days before.', kind, daysLookedBack);
+  const { last, gap } = since;
   const lastKind = escaped(last.session.kind);
   const date = editorWords().dates.weekdayAndDay(last.session.date, journal.today());
   if (gap.countedIn === 'minutes') {

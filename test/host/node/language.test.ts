@@ -169,6 +169,22 @@ describe('the language of notes in the editor', () => {
     assert.ok(text.includes('number 2 of 2 this week'), text);
   });
 
+  it('says above a session how long ago the last of its kind was, until that is switched off', async () => {
+    const lenses = async () => {
+      const found = await vscode.commands.executeCommand<vscode.CodeLens[]>(
+        'vscode.executeCodeLensProvider',
+        todayNote,
+      );
+      return found.map(({ command }) => command?.title ?? '');
+    };
+    assert.deepEqual(await lenses(), ['19 h after flexibility on Tuesday', 'tick as done']);
+    const settings = vscode.workspace.getConfiguration('trainingJournal', todayNote);
+    await settings.update('sessionLens.enabled', false, vscode.ConfigurationTarget.Workspace);
+    await eventually('note without lenses', async () => ((await lenses()).length === 0 ? true : undefined));
+    await settings.update('sessionLens.enabled', undefined, vscode.ConfigurationTarget.Workspace);
+    await eventually('note with lenses', async () => ((await lenses()).length > 0 ? true : undefined));
+  });
+
   it('explains a reading: its change since the last day, and what is left', async () => {
     const text = await hover('2026-02-24.md', '11cm');
     assert.ok(text.includes('10.5'), text);

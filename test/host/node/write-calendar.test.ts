@@ -25,6 +25,7 @@ function journalIn(folder: vscode.Uri, notes: Readonly<Record<string, string>>):
     settings: {
       alarmMinutes: 20,
       recoveryChance: 0.2,
+      sessionLenses: true,
       timeOfDay: 'earlier',
       review: { pain: false, why: false, day: 7 },
       findings: { enabled: true, weeksBefore: 1, weeksAfter: 2 },
