@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { registerCodeActions } from './code-actions';
 import { registerCalendarCommand } from './commands/calendar-command';
+import { registerCoachCommands } from './commands/coach';
 import { registerMeasurementCommand } from './commands/measurement-command';
 import { registerNextWeekCommand } from './commands/next-week-command';
 import { registerPrintMonthCommand } from './commands/print-month-command';
@@ -78,6 +79,7 @@ export function activateJournal(
     registerReturnPlanCommand(context),
     registerRenameCommand(context),
     registerShareCommands(context),
+    registerCoachCommands(context),
     registerCalendarCommand(context, extension.workspaceState),
     registerCommand(context, 'refresh', () => journals.refresh()),
   );

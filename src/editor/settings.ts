@@ -76,6 +76,12 @@ export function readMonthSettings(scope: vscode.Uri): { readonly weekStart: Week
   };
 }
 
+/** The heading under which a coach's comments stand. */
+export function readCoachHeading(scope: vscode.Uri): string {
+  const heading: unknown = vscode.workspace.getConfiguration(section, scope).get('coach.heading');
+  return typeof heading === 'string' ? heading : '';
+}
+
 /** The machine's own zone. */
 export function machineZone(): string {
   return new Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC';

@@ -84,7 +84,10 @@ describe('block', () => {
     const same = await writing(['block', 'notes', '--again', '--write', ...today], after);
     assert.match(same.out, /^0 notes written$/m);
     assert.deepEqual(same.after, after);
-    const edited = { ...after, [note]: (after[note] ?? '').replace(/(W12 \| )2 x 60min/, '$12 x 45min') };
+    const edited: Readonly<Record<string, string>> = {
+      ...after,
+      [note]: (after[note] ?? '').replace(/(W12 \| )2 x 60min/, '$12 x 45min'),
+    };
     const again = await writing(['block', 'notes', '--again', '--write', ...today], edited);
     assert.match(again.out, /^ {4}2026-03-17 flexibility: 60 min becomes 45 min$/m);
     const changed = Object.keys(edited).filter((path) => again.after[path] !== edited[path]);
