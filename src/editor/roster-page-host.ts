@@ -52,7 +52,7 @@ class RosterPage implements JournalPage {
             });
             break;
           case 'act':
-            void vscode.commands.executeCommand(actCommands[message.act], message.journal);
+            void vscode.commands.executeCommand(actCommands[message.act], { journal: message.journal });
         }
       },
     });

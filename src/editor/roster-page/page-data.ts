@@ -168,7 +168,16 @@ export function rosterPageData(source: RosterSource, words: Words, language: str
     texts: {
       ...commonTexts(page),
       guide: say(page, 'What this page shows'),
-      acts: {},
+      acts: {
+        // What takes several journals is offered where there are several.
+        ...(rows.length > 1
+          ? {
+              lay: say(page, 'Add a routine or a need to several journals…'),
+              copy: say(page, 'Copy planned weeks to another athlete…'),
+            }
+          : {}),
+        ...(rows.length > 0 ? { comment: say(page, 'Comment for an athlete…') } : {}),
+      },
       table: say(page, 'Athletes, those who need a word first'),
       head: [
         say(page, 'Athlete'),

@@ -1,0 +1,33 @@
+import * as vscode from 'vscode';
+import type { OpenJournal, OpenJournals } from '../../open-journal';
+
+/**
+ * Asks for one of the athletes; the only one is not asked for.
+ * @returns `undefined` when none was picked, or there is none.
+ */
+export async function pickAthlete(
+  journals: readonly OpenJournal[],
+  title: string,
+): Promise<OpenJournal | undefined> {
+  if (journals.length < 2) return journals[0];
+  const picked = await vscode.window.showQuickPick(
+    journals.map((journal) => ({
+      label: journal.title,
+      description: vscode.workspace.asRelativePath(journal.uri),
+      journal,
+    })),
+    { title },
+  );
+  return picked?.journal;
+}
+
+/** All journals when there are several; otherwise says that it takes more than one. */
+export async function severalJournals(journals: OpenJournals): Promise<readonly OpenJournal[] | undefined> {
+  await journals.ready;
+  const all = journals.all();
+  if (all.length > 1) return all;
+  void vscode.window.showInformationMessage(
+    vscode.l10n.t('This takes the journals of several athletes, one in a folder of its own each.'),
+  );
+  return undefined;
+}
