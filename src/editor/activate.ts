@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { registerCodeActions } from './code-actions';
+import { registerBlockCommands } from './commands/block-command';
 import { registerCalendarCommand } from './commands/calendar-command';
 import { registerCoachCommands } from './commands/coach';
 import { registerMeasurementCommand } from './commands/measurement-command';
@@ -81,6 +82,7 @@ export function activateJournal(
     registerShareCommands(context),
     registerCoachCommands(context),
     registerCalendarCommand(context, extension.workspaceState),
+    registerBlockCommands(context),
     registerCommand(context, 'refresh', () => journals.refresh()),
   );
 }

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { Weekday } from '../notation/entries';
 import { parseIsoDate } from '../notation/time/iso-date';
 import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
+import { type BlockSettings, usableBlockSettings } from '../planning/block/block-settings';
 import { type ReviewDay, usualReviewDay } from '../planning/week-review/review-due';
 import { DEFAULT_ACCEPTED_CHANCE } from '../training/recovery/recovery-figures';
 import type { Paper } from './month-sheet/sheet-style';
@@ -63,6 +64,18 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
       weeksAfter: wholeNumber(settings.get('findings.weeksAfter'), 2, 52),
     },
   };
+}
+
+/** How blocks of weeks are laid out; values that cannot be used count as not set. */
+export function readBlockSettings(scope: vscode.Uri): BlockSettings {
+  const settings = vscode.workspace.getConfiguration(section, scope);
+  return usableBlockSettings({
+    mostIncrease: settings.get('block.mostIncrease'),
+    lighterEvery: settings.get('block.lighterEvery'),
+    lighterVolume: settings.get('block.lighterVolume'),
+    taperReduction: settings.get('block.taperReduction'),
+    taperWeeks: settings.get('block.taperWeeks'),
+  });
 }
 
 const weekStarts: Readonly<Record<string, Weekday>> = { monday: 1, saturday: 6, sunday: 7 };
