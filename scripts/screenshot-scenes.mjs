@@ -112,7 +112,7 @@ export const scenes = [
     sample: 'athlete',
     steps: async (editor, today) => {
       await openDay(editor, today);
-      await editor.runCommand('Training: Write the Week’s Review');
+      await editor.runCommand('Training: Write Only the Week’s Facts');
       await editor.page.locator('.tab.active[data-resource-name*="-W"]').waitFor();
       await settle(editor);
     },

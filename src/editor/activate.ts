@@ -9,6 +9,7 @@ import { registerPrintMonthCommand } from './commands/print-month-command';
 import { registerRearrangeCommand } from './commands/rearrange-command';
 import { registerRenameCommand } from './commands/rename-command';
 import { registerReturnPlanCommand } from './commands/return-plan-command';
+import { registerReviewWeekCommand } from './commands/review-week-command';
 import { registerCommand } from './commands/run-command';
 import { registerSessionCommands } from './commands/session-commands';
 import { registerShareCommands } from './commands/share-note-command';
@@ -26,6 +27,7 @@ import { registerLoadPage } from './load-page-host';
 import { registerMonthPage } from './month-page-host';
 import { registerPlaces } from './places';
 import { readerFingerprint } from './reader-fingerprint';
+import { registerReviewReminder } from './review-reminder';
 import { registerRosterPage } from './roster-page-host';
 import { registerStatusBar } from './status-bar';
 import { registerViews } from './views';
@@ -64,6 +66,7 @@ export function activateJournal(
     registerPlaces(context),
     registerViews(context),
     registerStatusBar(context),
+    registerReviewReminder(context),
     registerLanguageFeatures(context),
     registerGoalPage(context),
     registerLoadPage(context),
@@ -77,6 +80,7 @@ export function activateJournal(
     registerNextWeekCommand(context),
     registerRearrangeCommand(context),
     registerWeekReviewCommand(context),
+    registerReviewWeekCommand(context),
     registerReturnPlanCommand(context),
     registerRenameCommand(context),
     registerShareCommands(context),

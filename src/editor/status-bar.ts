@@ -1,16 +1,9 @@
 import * as vscode from 'vscode';
 import { editorWords } from './editor-words';
 import type { FeatureContext } from './feature-context';
-import type { OpenJournal, OpenJournals } from './open-journal';
+import { journalsInFront } from './journals-in-front';
 import { viewContext } from './views/view-context';
 import { weekStatus } from './week-status';
-
-/** The journal of the note in front, or all of them when it belongs to none. */
-function journalsInFront(journals: OpenJournals): readonly OpenJournal[] {
-  const uri = vscode.window.activeTextEditor?.document.uri;
-  const found = uri && journals.find(uri)?.journal;
-  return found ? [found] : journals.all();
-}
 
 /** This week's done of planned, in the status bar. A click leads to what is due. */
 export function registerStatusBar({ journals, onDidChangeDay }: FeatureContext): vscode.Disposable {

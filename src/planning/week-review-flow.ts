@@ -60,7 +60,7 @@ export function* reviewFlowSteps(journal: Journal, options: ReviewFlowOptions): 
       ...keepApartProposals(context, weeks),
       ...newGapProposals(context, weeks),
       ...sizeProposals(context, weeks, review.facts.history),
-      ...readingProposals(context, weeks, review.facts.goals, options.say ?? fillMessage),
+      ...readingProposals(context, weeks, options.say ?? fillMessage),
     ],
   };
 }

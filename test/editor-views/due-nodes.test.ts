@@ -57,7 +57,7 @@ describe('the view of what is due', () => {
 
   it('begins with the week to look back on, on Sunday, and on Thursday in the third week of a block', () => {
     const notes = { '2026-02-23.md': '- [x] #session hoop 18:00 75min 7/10\n' };
-    assert.equal(rows(dueNodes([contextOf(notes, '2026-03-01')])), '(note) Look back on week 2026-W09');
+    assert.equal(rows(dueNodes([contextOf(notes, '2026-03-01')])), '(notebook) Look back on week 2026-W09');
     assert.deepEqual(dueNodes([contextOf(notes, '2026-02-28')]), []);
     assert.deepEqual(dueNodes([{ ...contextOf(notes, '2026-03-01'), reviewDay: 'off' }]), []);
     const begun = { ...notes, 'goals.md': '- #goal split from:2026-02-10 by:2026-06-14\n' };
@@ -66,7 +66,7 @@ describe('the view of what is due', () => {
     const third = dueNodes([
       contextOf({ ...begun, 'goals.md': '- #goal split from:2026-02-11\n' }, '2026-02-26'),
     ]);
-    assert.equal(rows(third), '(note) Look back on week 2026-W09 | week 3 of the block');
+    assert.equal(rows(third), '(notebook) Look back on week 2026-W09 | week 3 of the block');
     assert.match(third[0]?.tooltip ?? '', /Many slow down in weeks 3, 4, 7 and 8/);
   });
 

@@ -72,9 +72,10 @@ function reviewRow(context: ViewContext): readonly ViewNode[] {
               context,
               'Many slow down in weeks 3, 4, 7 and 8 of a block, so the look back comes earlier: the rest of the week can still be made easier to keep.',
             ),
-        say(context, 'Writes the facts of the week into its note, and leaves room for your own words.'),
+        say(context, 'Shows what happened, offers what could be changed, and plans the next week.'),
+        say(context, 'Nothing is written before you say so.'),
       ),
-      icon: 'note',
+      icon: 'notebook',
       children: [],
     },
   ];

@@ -27,8 +27,8 @@ function treeItem(node: ViewNode): vscode.TreeItem {
   }
   if (node.kind === 'review') {
     item.command = {
-      command: 'trainingJournal.writeWeekReview',
-      title: vscode.l10n.t('Write the Week’s Review'),
+      command: 'trainingJournal.reviewWeek',
+      title: vscode.l10n.t('Review the Week and Plan the Next'),
       arguments: [node.journal],
     };
   }

@@ -4,82 +4,14 @@ import type { OpenJournal } from '../../../src/editor/open-journal';
 import { type AskedPlan, planAndWrite } from '../../../src/editor/plan-preview/plan-and-write';
 import { planInSlices } from '../../../src/editor/plan-preview/plan-in-slices';
 import { planOptions } from '../../../src/editor/plan-preview/plan-options';
-import type { PlanList, RowItem } from '../../../src/editor/plan-preview/plan-picker';
+import type { RowItem } from '../../../src/editor/plan-preview/plan-picker';
 import { WorkspaceJournals } from '../../../src/editor/workspace-journals';
 import { DiskNoteSource } from '../../../src/journal/sources/disk-note-source';
 import { parseIsoWeek } from '../../../src/notation/time/iso-week';
 import { eventually, findingIn, type ScratchJournal, scratchJournal } from '../scratch-journal';
+import { StandInList } from '../stand-in-list';
 
 // Today is Wednesday, 2026-02-25.
-
-/** A list that a test reads and answers as a person would. */
-class StandInList implements PlanList {
-  activeItems: readonly RowItem[] = [];
-  selectedItems: readonly RowItem[] = [];
-  items: readonly RowItem[] = [];
-  buttons: readonly vscode.QuickInputButton[] = [];
-  busy = false;
-  ignoreFocusOut = false;
-  keepScrollPosition = false;
-  matchOnDescription = false;
-  matchOnDetail = false;
-  placeholder: string | undefined;
-  title: string | undefined;
-  isOpen = false;
-  readonly #accepted = new vscode.EventEmitter<void>();
-  readonly #hidden = new vscode.EventEmitter<void>();
-  readonly #button = new vscode.EventEmitter<vscode.QuickInputButton>();
-  readonly #itemButton = new vscode.EventEmitter<vscode.QuickPickItemButtonEvent<RowItem>>();
-  readonly onDidAccept = this.#accepted.event;
-  readonly onDidHide = this.#hidden.event;
-  readonly onDidTriggerButton = this.#button.event;
-  readonly onDidTriggerItemButton = this.#itemButton.event;
-
-  show(): void {
-    this.isOpen = true;
-  }
-
-  dispose(): void {
-    this.isOpen = false;
-  }
-
-  /** Rows under a heading, as they are read. */
-  under(heading: string): readonly string[] {
-    const from = this.items.findIndex(
-      ({ label, kind }) => kind === vscode.QuickPickItemKind.Separator && label === heading,
-    );
-    const rows = from < 0 ? [] : this.items.slice(from + 1);
-    const end = rows.findIndex(({ kind }) => kind === vscode.QuickPickItemKind.Separator);
-    return (end < 0 ? rows : rows.slice(0, end)).map(({ label }) => label);
-  }
-
-  /** Presses Enter on the row, the one with the focus when none is named. */
-  accept(words?: string): void {
-    const row =
-      words === undefined ? this.activeItems[0] : this.items.find(({ label }) => label.includes(words));
-    assert.ok(row, `${words} is none of ${this.items.map(({ label }) => label).join('\n')}`);
-    this.selectedItems = [row];
-    this.activeItems = [row];
-    this.#accepted.fire();
-  }
-
-  escape(): void {
-    this.#hidden.fire();
-  }
-
-  planAgain(): void {
-    const [button] = this.buttons;
-    assert.ok(button);
-    this.#button.fire(button);
-  }
-
-  openLineOf(words: string): void {
-    const item = this.items.find(({ label }) => label.includes(words));
-    const [button] = item?.buttons ?? [];
-    assert.ok(item && button);
-    this.#itemButton.fire({ item, button });
-  }
-}
 
 describe('the preview of a plan', () => {
   const noRecovery = '- #rule recovery min:0/week\n';
@@ -90,7 +22,7 @@ describe('the preview of a plan', () => {
   let journals: WorkspaceJournals;
   let log: vscode.LogOutputChannel;
   let journal: OpenJournal;
-  let lists: StandInList[];
+  let lists: StandInList<RowItem>[];
   let count = 0;
 
   async function opened(notes: Readonly<Record<string, string>>): Promise<void> {
@@ -127,7 +59,7 @@ describe('the preview of a plan', () => {
         again,
       },
       () => {
-        const list = new StandInList();
+        const list = new StandInList<RowItem>();
         lists.push(list);
         return list;
       },
@@ -259,7 +191,7 @@ describe('the preview of a plan', () => {
     const written = start();
     const shown = await list();
     shown.accept('Mon, Mar 2');
-    shown.planAgain();
+    shown.pressButton();
     await eventually('end of planning', () => !shown.busy || undefined);
     assert.match(shown.under('Sessions')[0] ?? '', /circle-large-outline\) Mon, Mar 2/);
     shown.escape();

@@ -45,7 +45,7 @@ describe('a person looks back on a week', () => {
   });
 
   it('has the facts of the week written into its note, and adds words of their own', async () => {
-    await editor.runCommand('Training: Write the Week’s Review');
+    await editor.runCommand('Training: Write Only the Week’s Facts');
     await editor.page.locator('.tab.active', { hasText: '2026-W09.md' }).waitFor();
     const note = journal.files().find((file) => file.endsWith('2026-W09.md'));
     assert.ok(note);
@@ -70,7 +70,7 @@ describe('a person looks back on a week', () => {
     await editor.insert('\n- [x] #session hoop 19:00 30min 5/10\n');
     await editor.save();
     await editor.openFile('2026-W09.md');
-    await editor.runCommand('Training: Write the Week’s Review');
+    await editor.runCommand('Training: Write Only the Week’s Facts');
     const note = journal.files().find((file) => file.endsWith('2026-W09.md')) ?? '';
     for (let attempt = 0; attempt < 100 && !journal.read(note).includes('- Load: 990'); attempt += 1) {
       await editor.page.waitForTimeout(100);

@@ -156,6 +156,12 @@ describe('what a review proposes', () => {
     ]);
     const asked = { ...notes, '2026-03-03.md': '- [ ] Measure low-split gap, warm\n' };
     assert.deepEqual(proposalsOf(asked), []);
+    // A reading that came since the week that is looked back on.
+    const since = {
+      ...notes,
+      '2026-03-03.md': '- #measure low-split gap 12cm warm\n- #measure low-split hold 20s\n',
+    };
+    assert.deepEqual(proposalsOf(since, { on: '2026-03-04' }), []);
   });
 
   it('says of pain nothing but to ask somebody licensed, and moves nothing for it', () => {
