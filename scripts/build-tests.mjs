@@ -19,6 +19,7 @@ const pureFolders = [
   'editor-pages',
   'editor-views',
   'fuzz',
+  'hostile',
   'package',
   'scripts',
 ];

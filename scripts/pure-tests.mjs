@@ -20,6 +20,7 @@ const zones = {
     'planning/remedies-properties',
     'planning/edit-scripts-properties',
     'training/check-journal',
+    'hostile/outputs',
   ],
   'Pacific/Apia': [
     'published/icalendar-oracles',

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
-import type { Message } from '../training/finding';
+import { type Message, valuesToSay } from '../training/finding';
 
 /** A message of the core in the person's language. */
 export function say(message: Message): string {
-  return vscode.l10n.t(message.template, ...message.values);
+  return vscode.l10n.t(message.template, ...valuesToSay(message));
 }

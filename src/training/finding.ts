@@ -1,4 +1,5 @@
 import type { NotePath } from '../journal/note';
+import { withoutDirectionMarks } from '../notation/direction-marks';
 import type { SourceRange } from '../notation/source-range';
 
 /** Every code a finding can have. Each has a page in `media/guide/findings/`. */
@@ -45,11 +46,15 @@ export interface Message {
   readonly values: readonly (string | number)[];
 }
 
+/** The values of a message, ready to stand in a sentence. */
+export function valuesToSay({ values }: Message): readonly (string | number)[] {
+  return values.map((value) => (typeof value === 'string' ? withoutDirectionMarks(value) : value));
+}
+
 /** The sentence of a message in English. */
 export function fillMessage(message: Message): string {
-  return message.template.replace(/\{(\d+)\}/g, (place, index) =>
-    String(message.values[Number(index)] ?? place),
-  );
+  const values = valuesToSay(message);
+  return message.template.replace(/\{(\d+)\}/g, (place, index) => String(values[Number(index)] ?? place));
 }
 
 /** Another place that a finding speaks of. */

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { withoutDirectionMarks } from '../../notation/direction-marks';
 import type { Unit } from '../../notation/quantity';
 import type { Words } from '../words';
 
@@ -9,7 +10,7 @@ export function quantityWords(words: Words, value: number, unit: Unit | undefine
 
 /** `text` from a note as plain words in Markdown: nothing in it is a link, code, HTML or a mark. */
 export function escaped(text: string): string {
-  return text
+  return withoutDirectionMarks(text)
     .replace(/[\\`*_{}[\]()#+\-.!~|$:@]/g, '\\$&')
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')

@@ -1,3 +1,4 @@
+import { withoutDirectionMarks } from '../../notation/direction-marks';
 import type { Weekday } from '../../notation/entries';
 import { firstDateOf, type IsoMonth } from '../../notation/time/iso-month';
 import { formatTime } from '../../notation/time/wall-clock';
@@ -47,7 +48,11 @@ interface SheetContext extends SheetOptions {
 }
 
 function escaped(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+  return withoutDirectionMarks(text)
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;');
 }
 
 function markOf(name: SessionMark): string {

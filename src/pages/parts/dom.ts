@@ -1,3 +1,4 @@
+import { withoutDirectionMarks } from '../../notation/direction-marks';
 import type { CommonTexts } from '../page-parts';
 
 /** Something that an element holds; text is always text, never markup. */
@@ -13,9 +14,11 @@ export function element<Tag extends keyof HTMLElementTagNameMap>(
 ): HTMLElementTagNameMap[Tag] {
   const made = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) {
-    if (value !== undefined && value !== false) made.setAttribute(name, value === true ? '' : String(value));
+    if (value !== undefined && value !== false)
+      made.setAttribute(name, value === true ? '' : withoutDirectionMarks(String(value)));
   }
-  made.append(...children.filter((child) => child !== undefined));
+  for (const child of children)
+    if (child !== undefined) made.append(typeof child === 'string' ? withoutDirectionMarks(child) : child);
   return made;
 }
 

@@ -1,5 +1,6 @@
 import ICAL from 'ical.js';
 import type { LocalMinutes } from '../../journal/calendar/calendar-time';
+import { withoutDirectionMarks } from '../../notation/direction-marks';
 import type { DayNumber } from '../../notation/time/iso-date';
 import type { InstantMinutes } from '../../notation/time/zoned-time';
 
@@ -12,7 +13,7 @@ const longestLine = 75;
 export function textLine(name: string, text: string): string {
   // The library knows its names in small letters.
   const property = new ICAL.Property(name.toLowerCase());
-  property.setValue(text.replace(/\r\n?/g, '\n').replace(forbidden, ''));
+  property.setValue(withoutDirectionMarks(text).replace(/\r\n?/g, '\n').replace(forbidden, ''));
   return property.toICALString();
 }
 

@@ -1,6 +1,8 @@
+import { withoutDirectionMarks } from '../../notation/direction-marks';
+
 /** One line of ordinary Markdown text: whatever `words` holds, it opens no tag, heading, link, code or HTML. */
 export function plainText(words: string): string {
-  return words
+  return withoutDirectionMarks(words)
     .replace(/\s+/gu, ' ')
     .trim()
     .replace(/[\\`*_[\]<>#|~&!]/g, '\\$&');
