@@ -6,8 +6,8 @@ import { monthName } from '../month-page/month-words';
 import { readMonth } from '../month-page/page-data';
 import { monthSheet, type SheetExtra, sheetExtras } from '../month-sheet/month-sheet';
 import type { Paper } from '../month-sheet/sheet-style';
-import type { OpenJournal } from '../open-journal';
 import { isRecord } from '../page/read-message';
+import { askPrintedPlace, writePrintedFile } from '../printed-file';
 import { readMonthSettings } from '../settings';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
@@ -39,37 +39,6 @@ async function askExtras(): Promise<ReadonlySet<SheetExtra> | undefined> {
   return picked && new Set(picked.map(({ extra }) => extra));
 }
 
-async function askPlace(journal: OpenJournal, month: string): Promise<vscode.Uri | undefined> {
-  return vscode.window.showSaveDialog({
-    defaultUri: vscode.Uri.joinPath(journal.uri, `month-${month}.html`),
-    filters: { [vscode.l10n.t('Web page')]: ['html'] },
-    title: vscode.l10n.t('Where is the sheet saved?'),
-    saveLabel: vscode.l10n.t('Save'),
-  });
-}
-
-/** The editor hands files to the system only where both are on one machine. */
-function canOpenOutside(target: vscode.Uri): boolean {
-  return (
-    target.scheme === 'file' &&
-    vscode.env.remoteName === undefined &&
-    vscode.env.uiKind === vscode.UIKind.Desktop
-  );
-}
-
-async function tellWritten(target: vscode.Uri): Promise<void> {
-  const name = vscode.workspace.asRelativePath(target);
-  if (!canOpenOutside(target)) {
-    void vscode.window.showInformationMessage(
-      vscode.l10n.t('{0} is written. Open it in a browser on your machine to print it.', name),
-    );
-    return;
-  }
-  const open = vscode.l10n.t('Open in the Browser');
-  const answer = await vscode.window.showInformationMessage(vscode.l10n.t('{0} is written.', name), open);
-  if (answer === open) await vscode.env.openExternal(target);
-}
-
 /** What a call hands over beside journal and month; each that is left out is asked for, or set. */
 function readAsked(asked: Readonly<Record<string, unknown>>): {
   readonly file?: vscode.Uri;
@@ -93,7 +62,8 @@ export function registerPrintMonthCommand(context: FeatureContext): vscode.Dispo
     const given = readAsked(named);
     const month = readMonth(named.month) ?? isoMonthOf(journal.today());
     const extras = given.extras ?? (await askExtras());
-    const target = extras && (given.file ?? (await askPlace(journal, month)));
+    const suggested = vscode.Uri.joinPath(journal.uri, `month-${month}.html`);
+    const target = extras && (given.file ?? (await askPrintedPlace(suggested)));
     if (!extras || !target) return;
     const { weekStart, paper } = readMonthSettings(journal.uri);
     const language = vscode.env.language;
@@ -106,16 +76,6 @@ export function registerPrintMonthCommand(context: FeatureContext): vscode.Dispo
       language,
       words,
     });
-    try {
-      await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(html));
-    } catch (error) {
-      if (!(error instanceof vscode.FileSystemError)) throw error;
-      void vscode.window.showErrorMessage(
-        vscode.l10n.t('{0} could not be written: {1}', monthName(month, language), error.message),
-      );
-      return;
-    }
-    // The command ends when the file is there, and does not wait for the message to be read.
-    void tellWritten(target);
+    await writePrintedFile(target, html, monthName(month, language));
   });
 }

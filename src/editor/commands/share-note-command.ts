@@ -9,12 +9,15 @@ import {
 } from '../../planning/share-note';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
+import { askPrintedPlace, writePrintedFile } from '../printed-file';
 import { say } from '../sentences';
+import { readMonthSettings } from '../settings';
+import { shareSheet } from '../share-sheet/share-sheet';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 import { askPartner, askSubject, subjectFrom } from './share-subjects';
 
-type Way = 'copy' | 'save' | 'keep' | 'discard';
+type Way = 'copy' | 'save' | 'print' | 'keep' | 'discard';
 
 interface PartChoice extends vscode.QuickPickItem {
   readonly part: SharePart;
@@ -53,6 +56,7 @@ async function askWay(): Promise<Way | undefined> {
   const rows: readonly (vscode.QuickPickItem & { readonly way: Way })[] = [
     { label: `$(copy) ${vscode.l10n.t('Copy all of it')}`, way: 'copy' },
     { label: `$(save) ${vscode.l10n.t('Save it as a file…')}`, way: 'save' },
+    { label: `$(browser) ${vscode.l10n.t('Save it as a page to print…')}`, way: 'print' },
     {
       label: `$(edit) ${vscode.l10n.t('Read it in full first')}`,
       description: vscode.l10n.t('and take out words; it is asked again'),
@@ -87,21 +91,31 @@ function subjectName(subject: ShareSubject): string {
   }
 }
 
-function fileName(subject: ShareSubject): string {
+function fileName(subject: ShareSubject, ending: 'md' | 'html'): string {
   const name = subjectName(subject);
-  return `shared ${name.replace(/[\\/:*?"<>|\s]+/gu, ' ').trim()}.md`;
+  return `shared ${name.replace(/[\\/:*?"<>|\s]+/gu, ' ').trim()}.${ending}`;
 }
 
 /** @returns whether it was written. */
 async function save(journal: OpenJournal, subject: ShareSubject, text: string): Promise<boolean> {
   const target = await vscode.window.showSaveDialog({
-    defaultUri: vscode.Uri.joinPath(journal.uri, fileName(subject)),
+    defaultUri: vscode.Uri.joinPath(journal.uri, fileName(subject, 'md')),
     filters: { Markdown: ['md'] },
     title: vscode.l10n.t('Where is the note saved?'),
   });
   if (!target) return false;
   await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(text));
   return true;
+}
+
+/** @returns whether it was written. */
+async function print(journal: OpenJournal, subject: ShareSubject, text: string): Promise<boolean> {
+  const suggested = vscode.Uri.joinPath(journal.uri, fileName(subject, 'html'));
+  const target = await askPrintedPlace(suggested);
+  if (!target) return false;
+  const { paper } = readMonthSettings(journal.uri);
+  const html = shareSheet(text, { paper, language: vscode.env.language });
+  return writePrintedFile(target, html, fileName(subject, 'html'));
 }
 
 /** Does with the note, as it reads now, what the person says. */
@@ -120,6 +134,9 @@ async function leave(
     case 'save':
       if (!(await save(journal, subject, text))) return;
       break;
+    case 'print':
+      if (!(await print(journal, subject, text))) return;
+      break;
     case 'keep':
       // The command ends here; the message waits for the person, below the text.
       void askBelow(journal, subject, document);
@@ -134,12 +151,21 @@ async function askBelow(
   subject: ShareSubject,
   document: vscode.TextDocument,
 ): Promise<void> {
-  const [copy, save, discard] = [vscode.l10n.t('Copy'), vscode.l10n.t('Save…'), vscode.l10n.t('Throw away')];
-  const ways: Readonly<Record<string, Way>> = { [copy]: 'copy', [save]: 'save', [discard]: 'discard' };
+  const copy = vscode.l10n.t('Copy');
+  const save = vscode.l10n.t('Save…');
+  const print = vscode.l10n.t('Print…');
+  const discard = vscode.l10n.t('Throw away');
+  const ways: Readonly<Record<string, Way>> = {
+    [copy]: 'copy',
+    [save]: 'save',
+    [print]: 'print',
+    [discard]: 'discard',
+  };
   const answer = await vscode.window.showInformationMessage(
     vscode.l10n.t('What the editor shows is all that leaves. You can change it.'),
     copy,
     save,
+    print,
     discard,
   );
   const way = answer === undefined ? undefined : ways[answer];

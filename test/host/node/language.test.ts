@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { eventually } from '../scratch-journal';
 
 const secret = 'the last pose frightens me';
 
@@ -28,16 +29,6 @@ const files: Readonly<Record<string, string>> = {
 
 `,
 };
-
-/** Asks again until there is an answer; fails when there is none after ten seconds. */
-async function eventually<T>(what: string, ask: () => Promise<T | undefined>): Promise<T> {
-  for (let attempt = 0; attempt < 200; attempt += 1) {
-    const answer = await ask();
-    if (answer !== undefined) return answer;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  throw new Error(`There was no ${what}.`);
-}
 
 describe('the language of notes in the editor', () => {
   const root = vscode.workspace.workspaceFolders?.[0]?.uri ?? vscode.Uri.file('/');
