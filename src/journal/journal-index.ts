@@ -1,5 +1,6 @@
 import { type DayNumber, dayNumber, isoDate } from '../notation/time/iso-date';
 import type { CalendarFile } from './calendar-file';
+import { GoalReadings } from './goal-readings';
 import type {
   BodyReport,
   DuplicateSession,
@@ -61,7 +62,7 @@ export class JournalIndex implements Journal {
   readonly #names = new NameCounts();
   /** How many notes of a day have readings of a goal. */
   readonly #measuredDays = new Map<string, Map<DayNumber, number>>();
-  readonly #readingsOfGoals = new Map<string, readonly Measurement[]>();
+  readonly #readingsOfGoals = new Map<string, GoalReadings>();
 
   /** @param root the journal's folder; empty for the source's own folder */
   constructor(root: NotePath = '') {
@@ -143,12 +144,12 @@ export class JournalIndex implements Journal {
   }
 
   measurements(goal: string, metric?: string): readonly Measurement[] {
-    let readings = this.#readingsOfGoals.get(goal);
-    if (readings === undefined) {
-      const days = [...(this.#measuredDays.get(goal)?.keys() ?? [])].sort((a, b) => a - b);
-      readings = days.flatMap((day) => this.#measurementsOn(day).filter((reading) => reading.goal === goal));
-      this.#readingsOfGoals.set(goal, readings);
+    let kept = this.#readingsOfGoals.get(goal);
+    if (kept === undefined) {
+      kept = new GoalReadings(this.#measuredDays.get(goal)?.keys() ?? []);
+      this.#readingsOfGoals.set(goal, kept);
     }
+    const readings = kept.all((day) => this.#measurementsOn(day).filter((reading) => reading.goal === goal));
     return metric === undefined ? readings : readings.filter((reading) => reading.metric === metric);
   }
 
@@ -294,7 +295,7 @@ export class JournalIndex implements Journal {
 
   #countReadings(note: Note, day: DayNumber, by: 1 | -1): void {
     for (const goal of note.outline.measured) {
-      this.#readingsOfGoals.delete(goal);
+      this.#readingsOfGoals.get(goal)?.changedOn(day);
       let days = this.#measuredDays.get(goal);
       if (!days) {
         days = new Map();

@@ -36,6 +36,10 @@ export class PublishedFindings {
   readonly #history = new KeptHistory();
   /** Every note that is not a day note, once the journal has been looked through. */
   #others: Map<NotePath, Note> | undefined;
+  /** What stands in those, where anything does, under the plan with which they were checked. */
+  readonly #inOthers = new Map<NotePath, readonly Finding[]>();
+  #planOfOthers: JournalPlan | undefined;
+  /** The day notes in view. */
   #checked = new Map<NotePath, CheckedNote>();
   #byNote = new Map<NotePath, readonly Finding[]>();
 
@@ -59,7 +63,7 @@ export class PublishedFindings {
    * @returns The notes whose findings are not what they were.
    */
   refresh(view: FindingsView, changed?: ReadonlySet<NotePath>): ReadonlySet<NotePath> {
-    this.#followOthers(changed);
+    this.#checkOthers(changed);
     const context = checkContext(this.#journal, view);
     const found = [
       ...this.#noteFindings(view),
@@ -81,27 +85,43 @@ export class PublishedFindings {
     return touched;
   }
 
-  /** Keeps the notes that are no day notes, without a walk through years of day notes at each keystroke. */
-  #followOthers(changed: ReadonlySet<NotePath> | undefined): void {
+  /** Keeps the notes that are no day notes, without a walk through years of notes at each keystroke. */
+  #followOthers(changed: ReadonlySet<NotePath> | undefined): ReadonlyMap<NotePath, Note> {
     if (!this.#others || !changed) {
       const all = [...this.#journal.notes()].filter((note) => note.name.kind !== 'day');
       this.#others = new Map(all.map((note) => [note.path, note]));
-      return;
+      return this.#others;
     }
     for (const path of changed) {
       const note = this.#journal.note(path);
       if (note && note.name.kind !== 'day') this.#others.set(path, note);
       else this.#others.delete(path);
     }
+    return this.#others;
   }
 
-  #notesInView(view: FindingsView): ReadonlySet<Note> {
-    const notes = new Set(this.#others?.values());
+  /** Checks the notes again that are no day notes: those that changed, or all of them under another plan. */
+  #checkOthers(changed: ReadonlySet<NotePath> | undefined): void {
+    const others = this.#followOthers(changed);
+    const { plan } = this.#journal;
+    const again = changed && this.#planOfOthers === plan ? changed : undefined;
+    if (!again) this.#inOthers.clear();
+    this.#planOfOthers = plan;
+    for (const path of again ?? others.keys()) {
+      const note = others.get(path);
+      const findings = note ? checkNote(note, this.#journal) : [];
+      if (findings.length > 0) this.#inOthers.set(path, findings);
+      else this.#inOthers.delete(path);
+    }
+  }
+
+  #dayNotesInView(view: FindingsView): ReadonlySet<Note> {
+    const notes = new Set<Note>();
     for (const week of view.weeks)
       for (const day of daysOfWeek(week)) for (const note of this.#journal.notesOf(day)) notes.add(note);
     for (const path of view.openNotes) {
       const note = this.#journal.note(path);
-      if (note) notes.add(note);
+      if (note?.name.kind === 'day') notes.add(note);
     }
     return notes;
   }
@@ -109,13 +129,13 @@ export class PublishedFindings {
   #noteFindings(view: FindingsView): readonly Finding[] {
     const { plan } = this.#journal;
     const checked = new Map<NotePath, CheckedNote>();
-    for (const note of this.#notesInView(view)) {
+    for (const note of this.#dayNotesInView(view)) {
       const before = this.#checked.get(note.path);
       const known = before?.note === note && before.plan === plan ? before : undefined;
       checked.set(note.path, known ?? { note, plan, findings: checkNote(note, this.#journal) });
     }
     this.#checked = checked;
-    return [...checked.values()].flatMap((one) => one.findings);
+    return [...[...checked.values()].flatMap((one) => one.findings), ...[...this.#inOthers.values()].flat()];
   }
 
   #weekFindings(view: FindingsView, context: CheckContext): readonly Finding[] {
