@@ -39,7 +39,7 @@ export function calendarAnswer(
       return { refusal: `"${options.previous}" was not exported from this journal.` };
     }
   }
-  const { from: first, to: last, alarmMinutes } = options;
+  const { from: first, to: last, alarmMinutes, review } = options;
   return {
     text: exportCalendar(journal, {
       first,
@@ -49,6 +49,7 @@ export function calendarAnswer(
       journalId,
       stamp: Math.floor(surroundings.now),
       ...(alarmMinutes === undefined ? {} : { alarmMinutes }),
+      ...(review === undefined ? {} : { review }),
       ...(previous === undefined ? {} : { previous }),
     }),
   };

@@ -4,6 +4,7 @@ import { isKnownZone } from '../notation/time/zoned-time';
 import { type BlockOptions, readBlockOptions } from './block-arguments';
 import type { FolderOptions } from './folder-options';
 import { type PlanOptions, readPlanOptions } from './plan-arguments';
+import { type ReviewOptions, type ReviewWords, readReviewOptions } from './review-arguments';
 
 /** What `calendar` is asked beside. */
 export interface CalendarOptions extends FolderOptions {
@@ -13,6 +14,8 @@ export interface CalendarOptions extends FolderOptions {
   /** The file that the last export wrote, as it was typed. */
   readonly previous?: string;
   readonly alarmMinutes?: number;
+  /** The weekly look back; not in the calendar when left out. */
+  readonly review?: ReviewOptions;
 }
 
 const folderCommands = ['check', 'progress', 'load', 'recovery', 'adherence', 'roster'] as const;
@@ -45,7 +48,7 @@ export const usage = `Usage:
   command-line.js adherence FOLDER [--weeks N] [--today DATE] [--zone ZONE] [--json]
   command-line.js roster FOLDER [--today DATE] [--zone ZONE] [--json]
   command-line.js calendar FOLDER --from DATE --to DATE [--previous FILE] [--alarm MINUTES]
-                           [--today DATE] [--zone ZONE]
+                           [--review DAY [--review-at TIME]] [--today DATE] [--zone ZONE]
   command-line.js plan FOLDER [--week WEEK | --weeks N --from WEEK] [--write]
                        [--today DATE] [--zone ZONE] [--json]
   command-line.js block FOLDER [--from WEEK] [--weeks N] [--event NAME] [--top PERCENT] [--limit PERCENT]
@@ -85,6 +88,8 @@ block      lays out four to twelve weeks with their volumes, lighter weeks and a
                 the file that the last export wrote: what changed since is counted, what is gone is cancelled
   --alarm MINUTES
                 how long before a session the calendar reminds of it (default: not at all)
+  --review DAY, --review-at TIME
+                a weekly appointment to look back on the week, such as sunday, at 18:00 unless another time is given
   --json        print one JSON value
   --help        print this
   --version     print the version
@@ -103,6 +108,8 @@ const options = {
   to: { type: 'string' },
   previous: { type: 'string' },
   alarm: { type: 'string' },
+  review: { type: 'string' },
+  'review-at': { type: 'string' },
   week: { type: 'string' },
   write: { type: 'boolean' },
   event: { type: 'string' },
@@ -137,7 +144,7 @@ function readChance(text: string): number | undefined {
 }
 
 /** What `calendar` is given beside, as it was typed. */
-interface CalendarWords {
+interface CalendarWords extends ReviewWords {
   readonly from?: string | undefined;
   readonly to?: string | undefined;
   readonly previous?: string | undefined;
@@ -159,6 +166,8 @@ function readCalendarOptions(asked: FolderOptions, words: CalendarWords): Comman
   if (alarm !== undefined && !(alarmMinutes !== undefined && alarmMinutes <= mostAlarmMinutes)) {
     return refused(`"${alarm}" is not a number of minutes from 0 to ${mostAlarmMinutes}.`);
   }
+  const review = readReviewOptions(words);
+  if (typeof review === 'string') return refused(review);
   return {
     kind: 'calendar',
     ...asked,
@@ -166,6 +175,7 @@ function readCalendarOptions(asked: FolderOptions, words: CalendarWords): Comman
     to,
     ...(previous === undefined ? {} : { previous }),
     ...(alarmMinutes === undefined ? {} : { alarmMinutes }),
+    ...(review === undefined ? {} : { review }),
   };
 }
 
@@ -180,7 +190,7 @@ function parse(words: readonly string[]) {
 
 /** Options of single commands. */
 const ownOptions = {
-  calendar: ['from', 'to', 'previous', 'alarm'],
+  calendar: ['from', 'to', 'previous', 'alarm', 'review', 'review-at'],
   plan: ['from', 'week', 'write'],
   block: ['from', 'event', 'top', 'limit', 'lighter', 'write', 'days', 'again'],
 } as const;

@@ -2,6 +2,7 @@ import type * as vscode from 'vscode';
 import type { Journal } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
 import type { DayNumber, IsoDate } from '../notation/time/iso-date';
+import type { WallMinutes } from '../notation/time/wall-clock';
 import type { TimeOfDay } from '../planning/week-problem/places';
 import type { ReviewDay } from '../planning/week-review/review-due';
 
@@ -13,6 +14,8 @@ export interface JournalSettings {
   readonly timeZone?: string;
   /** Minutes before a session at which an exported calendar reminds of it; not at all when left out. */
   readonly alarmMinutes?: number;
+  /** The time at which an exported calendar reminds of the look back; not at all when left out. */
+  readonly calendarReviewAt?: WallMinutes;
   /** The chance of "still sore" that the athlete accepts, inside 0..1. */
   readonly recoveryChance: number;
   readonly review: {

@@ -1,6 +1,8 @@
 import * as vscode from 'vscode';
 import type { Weekday } from '../notation/entries';
+import { present } from '../notation/present';
 import { parseIsoDate } from '../notation/time/iso-date';
+import { readTimeSpan, type WallMinutes } from '../notation/time/wall-clock';
 import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
 import { type BlockSettings, usableBlockSettings } from '../planning/block/block-settings';
 import { type ReviewDay, usualReviewDay } from '../planning/week-review/review-due';
@@ -14,10 +16,21 @@ export const section = 'trainingJournal';
 /** A week: nobody is reminded of a session earlier than that. */
 const mostAlarmMinutes = 7 * 1440;
 
+/** After a Sunday's training, before the evening. No source. */
+const usualReviewTime: WallMinutes = 18 * 60;
+
 function wholeNumber(value: unknown, fallback: number, most: number): number {
   return typeof value === 'number' && Number.isInteger(value) && value >= 0
     ? Math.min(value, most)
     : fallback;
+}
+
+/** A time of day; nothing when it is empty, 18:00 when it cannot be used. */
+function reviewTime(value: unknown): WallMinutes | undefined {
+  if (typeof value !== 'string') return usualReviewTime;
+  if (value.trim() === '') return undefined;
+  const span = readTimeSpan(value.trim());
+  return span && span.end === undefined ? span.start : usualReviewTime;
 }
 
 /** A whole percentage as a chance; what cannot be used counts as not set. */
@@ -49,6 +62,7 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
       : {}),
     ...(today ? { today } : {}),
     ...(isKnownZone(timeZone) ? { timeZone } : {}),
+    ...present({ calendarReviewAt: reviewTime(settings.get('calendar.reviewAt')) }),
     recoveryChance: chance(settings.get('recovery.chance')),
     // Private: only a plain yes counts as one.
     review: {
@@ -89,12 +103,6 @@ export function readMonthSettings(scope: vscode.Uri): { readonly weekStart: Week
   };
 }
 
-/** The heading under which a coach's comments stand. */
-export function readCoachHeading(scope: vscode.Uri): string {
-  const heading: unknown = vscode.workspace.getConfiguration(section, scope).get('coach.heading');
-  return typeof heading === 'string' ? heading : '';
-}
-
 /** The machine's own zone. */
 export function machineZone(): string {
   return new Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC';
@@ -103,4 +111,10 @@ export function machineZone(): string {
 /** The date that the clock shows in `zone`. The only place where the editor looks at the clock for a day. */
 export function clockDate(zone: string) {
   return wallClockAt(Math.floor(Date.now() / 60_000), zone).date;
+}
+
+/** The heading under which a coach's comments stand. */
+export function readCoachHeading(scope: vscode.Uri): string {
+  const heading: unknown = vscode.workspace.getConfiguration(section, scope).get('coach.heading');
+  return typeof heading === 'string' ? heading : '';
 }

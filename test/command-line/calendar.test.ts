@@ -24,6 +24,29 @@ describe('calendar, in a terminal', () => {
     assert(!out.includes('Heron'), 'the athlete’s name does not stand in the file');
   });
 
+  it('holds the weekly look back where it is asked for', async () => {
+    const { out } = await run([...asked, '--review', 'sunday', '--review-at', '17:30'], notes);
+    assert.equal(values(out, 'DTSTART').at(-1), 'TZID=Europe/Lisbon:20260308T173000');
+    assert.equal(values(out, 'SUMMARY').at(-1), 'Look back on the week\\, plan the next');
+    assert.equal(
+      values((await run([...asked, '--review', 'Saturday'], notes)).out, 'DTSTART').at(-1),
+      'TZID=Europe/Lisbon:20260307T180000',
+    );
+    assert.equal(values((await run(asked, notes)).out, 'DTSTART').length, 2);
+  });
+
+  for (const [words, message] of [
+    [['--review', 'someday'], '"someday" is not a weekday such as sunday.'],
+    [['--review', 'sunday', '--review-at', '25:00'], '"25:00" is not a time such as 18:00.'],
+    [['--review-at', '18:00'], '--review-at goes with --review DAY.'],
+  ] as const) {
+    it(`does not understand ${words.join(' ')}`, async () => {
+      const { code, error } = await run([...asked, ...words], notes);
+      assert.equal(code, 2);
+      assert.match(error, new RegExp(message.replace('?', '\\?')));
+    });
+  }
+
   it('follows on the last export', async () => {
     const before = (await run(asked, notes)).out;
     const files = { 'old.ics': before };

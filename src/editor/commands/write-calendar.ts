@@ -6,6 +6,7 @@ import { journalCalendarId } from '../../planning/calendar/event-identity';
 import { exportCalendar } from '../../planning/calendar/export-calendar';
 import { contentsOf, type FileContents } from '../../planning/calendar/previous-export';
 import type { OpenJournal } from '../open-journal';
+import { say } from '../sentences';
 
 /** What an export is about to be written over. */
 export interface FileBefore {
@@ -47,7 +48,7 @@ export async function writeCalendar(
   target: vscode.Uri,
   before: FileBefore,
 ): Promise<Exported> {
-  const { alarmMinutes } = journal.settings;
+  const { alarmMinutes, calendarReviewAt: at, review } = journal.settings;
   const text = exportCalendar(journal.journal, {
     first: span.first,
     last: span.last,
@@ -56,6 +57,7 @@ export async function writeCalendar(
     stamp: Math.floor(Date.now() / 60_000),
     journalId: idOf(journal),
     ...(alarmMinutes === undefined ? {} : { alarmMinutes }),
+    ...(at === undefined || review.day === 'off' ? {} : { review: { weekday: review.day, at, say } }),
     ...(before.contents === 'this-journal' ? { previous: before.text } : {}),
   });
   const count = (status: string) => text.split(`\r\nSTATUS:${status}\r\n`).length - 1;

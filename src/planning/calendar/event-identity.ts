@@ -1,6 +1,7 @@
 import { isOwnUid, ownUid } from '../../journal/calendar/own-events';
 import type { Journal } from '../../journal/journal';
 import type { IsoDate } from '../../notation/time/iso-date';
+import type { IsoWeek } from '../../notation/time/iso-week';
 import type { SessionOrigin } from './session-chains';
 
 /**
@@ -32,6 +33,11 @@ export function sessionUid({ date, kind, ordinal }: SessionOrigin, journalId: st
 /** The identifier of the `ordinal`-th event of a day, from 1. */
 export function eventUid(date: IsoDate, ordinal: number, journalId: string): string {
   return ownUid(`event-${date}-${ordinal}-${journalId}`);
+}
+
+/** The identifier of the look back on a week, on whichever of its days it stands. */
+export function reviewUid(week: IsoWeek, journalId: string): string {
+  return ownUid(`review-${week}-${journalId}`);
 }
 
 /** Whether an event was exported from the journal with this id. */

@@ -7,6 +7,7 @@ import { eventUid } from './event-identity';
 import { cancelledLines, type EventToWrite, eventLines, zonesIn } from './event-lines';
 import { type PreviousEvent, type PreviousExport, readPreviousExport } from './previous-export';
 import { fileOf, utcValue } from './property-lines';
+import { type ReviewReminder, reviewEvents } from './review-event';
 import { sessionChains } from './session-chains';
 import { dayEvent, type EventOptions, sessionEvent } from './session-event';
 import { timeZoneLines } from './time-zone-lines';
@@ -19,6 +20,8 @@ export interface ExportOptions extends EventOptions {
   readonly today: IsoDate;
   /** The time of the export, from which calendars see what is newer. */
   readonly stamp: InstantMinutes;
+  /** The weekly look back; not in the calendar when left out. */
+  readonly review?: ReviewReminder;
   /** The text of the file that the last export wrote. */
   readonly previous?: string;
 }
@@ -38,7 +41,7 @@ function sameLines(
   return left === right;
 }
 
-/** The sessions that stand, or once stood, in the span, and the events of its days. */
+/** The sessions that stand, or once stood, in the span, the events of its days, and its look backs. */
 function eventsIn(journal: Journal, options: ExportOptions): readonly EventToWrite[] {
   const first = dayNumber(options.first);
   const last = dayNumber(options.last);
@@ -58,7 +61,8 @@ function eventsIn(journal: Journal, options: ExportOptions): readonly EventToWri
     ordinals.set(date, ordinal);
     return inSpan(dayNumber(date)) ? [dayEvent(date, name, eventUid(date, ordinal, options.journalId))] : [];
   });
-  return [...training, ...days];
+  const reviews = options.review ? reviewEvents(first, last, options.today, options.review, options) : [];
+  return [...training, ...days, ...reviews];
 }
 
 /** An event's lines, with a sequence number and a stamp that follow on what was exported before. */
@@ -109,7 +113,7 @@ function daysOf(
 }
 
 /**
- * The sessions of a span, and its `#event` days, as the text of an iCalendar file (RFC 5545). An event keeps its
+ * The sessions of a span, its `#event` days and its look backs, as the text of an iCalendar file (RFC 5545). An event keeps its
  * identifier however often it is exported, and wherever the session is moved, so that a calendar which has it already
  * changes it instead of taking it twice. Skipped sessions, and with the last export those that are gone, are cancelled.
  * Private words are left out: reasons, pain, remarks, pictures. The same journal gives the same text, but for `stamp`;

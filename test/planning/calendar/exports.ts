@@ -1,5 +1,6 @@
 import type { IsoDate } from '../../../src/notation/time/iso-date';
 import { exportCalendar } from '../../../src/planning/calendar/export-calendar';
+import type { ReviewReminder } from '../../../src/planning/calendar/review-event';
 import { date, journalOf, type Notes } from '../journal-of';
 
 /** What an export may be asked beside its notes. */
@@ -12,12 +13,13 @@ export interface Asked {
   readonly alarmMinutes?: number;
   readonly previous?: string;
   readonly journalId?: string;
+  readonly review?: ReviewReminder;
 }
 
 /** The export of these notes: March 2026 in Lisbon, unless asked otherwise. */
 export function exported(notes: Notes, asked: Asked = {}): string {
   const { first = '2026-03-01', last = '2026-03-31', today = '2026-03-02', zone = 'Europe/Lisbon' } = asked;
-  const { stamp = '2026-03-01T10:15Z', journalId = 'heron', alarmMinutes, previous } = asked;
+  const { stamp = '2026-03-01T10:15Z', journalId = 'heron', alarmMinutes, previous, review } = asked;
   const day = (text: string): IsoDate => date(text);
   return exportCalendar(journalOf(notes), {
     first: day(first),
@@ -27,6 +29,7 @@ export function exported(notes: Notes, asked: Asked = {}): string {
     stamp: Date.parse(stamp) / 60_000,
     journalId,
     ...(alarmMinutes === undefined ? {} : { alarmMinutes }),
+    ...(review === undefined ? {} : { review }),
     ...(previous === undefined ? {} : { previous }),
   });
 }
