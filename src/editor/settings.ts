@@ -115,6 +115,7 @@ export function clockDate(zone: string) {
 
 /** The heading under which a coach's comments stand. */
 export function readCoachHeading(scope: vscode.Uri): string {
-  const heading: unknown = vscode.workspace.getConfiguration(section, scope).get('coach.heading');
+  const settings = vscode.workspace.getConfiguration(section, scope);
+  const heading: unknown = settings.get('coach.heading');
   return typeof heading === 'string' ? heading : '';
 }

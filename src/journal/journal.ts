@@ -207,7 +207,13 @@ export interface JournalPlan {
   readonly events: readonly JournalEvent[];
   /** Where two of them have a row of one week, the first counts. */
   readonly blocks: readonly WrittenBlock[];
-  readonly athlete?: { readonly name?: string; readonly minor: boolean };
+  readonly athlete?: {
+    readonly name?: string;
+    readonly minor: boolean;
+    /** When a guardian agreed, as the journal's own note says; the earliest date. */
+    readonly consent?: IsoDate;
+    readonly born?: IsoDate;
+  };
   /** The time zone that the journal names, when this machine knows it. */
   readonly zone?: string;
 }

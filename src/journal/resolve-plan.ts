@@ -159,9 +159,19 @@ class PlanBuilder {
     const entries = [...own, ...notes].flatMap((note) => note.reading.entries);
     const athlete = entries.find((entry) => entry.tag === 'athlete');
     if (athlete) {
-      // A guardian's consent must not hang on the note in which the word stands.
+      const athletes = (from: readonly Note[]) =>
+        from.flatMap(({ reading }) => reading.entries.filter((entry) => entry.tag === 'athlete'));
+      // A guardian's consent must not hang on the note in which the word stands, and only the own note can give it.
       const minor = entries.some((entry) => entry.tag === 'athlete' && entry.minor !== undefined);
-      this.#athlete = { ...present({ name: athlete.name?.value }), minor };
+      const consents = athletes(own).flatMap(({ consent }) => consent?.value ?? []);
+      this.#athlete = {
+        ...present({
+          name: athlete.name?.value,
+          consent: consents.sort()[0],
+          born: athletes([...own, ...notes]).find(({ born }) => born !== undefined)?.born?.value,
+        }),
+        minor,
+      };
     }
     this.#zone = entries
       .flatMap((entry) => (entry.tag === 'zone' && entry.zone ? [entry.zone.value] : []))

@@ -154,6 +154,9 @@ export interface AthleteEntry extends EntryBase {
   readonly tag: 'athlete';
   readonly name?: Located<string>;
   readonly minor?: Located<true>;
+  /** When a guardian of an athlete under 18 agreed to photos and to notes that leave. */
+  readonly consent?: Located<IsoDate>;
+  readonly born?: Located<IsoDate>;
 }
 
 export interface ZoneEntry extends EntryBase {

@@ -24,7 +24,7 @@ export const tagFields: { readonly [Tag in TagName]: TagFields } = {
   busy: nothing,
   event: { named: ['for'], flags: [] },
   block: nothing,
-  athlete: { named: [], flags: ['minor'] },
+  athlete: { named: ['consent', 'born'], flags: ['minor'] },
   zone: nothing,
   session: { named: ['for', 'with', 'where', 'routine', 'skipped', 'moved'], flags: [] },
   measure: { named: ['side', 'photo'], flags: ['warm', 'cold'] },

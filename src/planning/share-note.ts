@@ -1,7 +1,8 @@
 import type { Journal, JournalPlan } from '../journal/journal';
-import { type DayNumber, dayNumber, isoDate, parseIsoDate } from '../notation/time/iso-date';
+import { type DayNumber, dayNumber, type IsoDate, isoDate, parseIsoDate } from '../notation/time/iso-date';
 import { type IsoWeek, mondayOf } from '../notation/time/iso-week';
 import { fillMessage, type Message } from '../training/finding';
+import { guardianConsent } from '../training/guardian-consent';
 import { type CheckOptions, checkContext } from '../training/week-under-check';
 import { message } from '../training/wording';
 import { sessionsSection, tickedSections } from './share-note/day-sections';
@@ -57,11 +58,11 @@ export function daysOfMonth(month: ShareMonth): SharedDays | undefined {
 }
 
 /**
- * Whether share notes are off: the journal is that of an athlete under 18.
+ * Whether share notes are off: the journal is that of an athlete under 18, and no guardian has agreed.
  * For minors a guardian decides what leaves the house.
  */
-export function isSharingOff(plan: JournalPlan): boolean {
-  return plan.athlete?.minor === true;
+export function isSharingOff(plan: JournalPlan, today: IsoDate): boolean {
+  return guardianConsent(plan, today) === 'missing';
 }
 
 function goalOf(plan: JournalPlan, id: string) {

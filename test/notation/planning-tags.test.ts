@@ -131,8 +131,11 @@ describe('the other tags that plan', () => {
   });
 
   it('#athlete', () => {
-    const athlete = only('athlete', '#athlete "Wren" minor');
-    assert.deepEqual([athlete.name?.value, athlete.minor?.value], ['Wren', true]);
+    const athlete = only('athlete', '#athlete "Wren" minor consent:2026-01-05 born:2012-05-03 -- her mother');
+    assert.deepEqual(
+      [athlete.name?.value, athlete.minor?.value, athlete.consent?.value, athlete.born?.value],
+      ['Wren', true, '2026-01-05', '2012-05-03'],
+    );
   });
 
   it('#zone takes a name of the time zone data', () => {

@@ -296,7 +296,32 @@ As of 2026-02-27.
   });
 
   it('is off in the journal of an athlete under 18', () => {
-    assert.equal(isSharingOff(journalOf({ 'journal.md': '#athlete "Wren" minor\n' }).plan), true);
-    assert.equal(isSharingOff(journalOf(planted).plan), false);
+    const isOff = (notes: Notes) => isSharingOff(journalOf(notes).plan, date('2026-02-25'));
+    assert.equal(isOff({ 'journal.md': '#athlete "Wren" minor\n' }), true);
+    assert.equal(isOff(planted), false);
+  });
+
+  it('is on again once a guardian’s consent stands in the journal’s own note', () => {
+    const isOff = (notes: Notes) => isSharingOff(journalOf(notes).plan, date('2026-02-25'));
+    const consent = '#athlete "Wren" minor consent:2026-02-25 -- her mother, in writing\n';
+    assert.equal(isOff({ 'journal.md': consent }), false);
+    assert.equal(isOff({ 'journal.md': '#athlete "Wren" minor\n', 'own.md': consent }), true);
+    assert.equal(isOff({ 'journal.md': consent.replace('25', '26') }), true);
+    assert.equal(isOff({ 'journal.md': consent.replace('2026-02-25', 'yes') }), true);
+  });
+
+  it('never says when the athlete was born, nor who agreed', () => {
+    const notes = {
+      'journal.md': '#athlete "Wren" minor consent:2026-01-05 born:2012-05-03 -- her mother Ada\n',
+      '2026-02-24.md': '- [x] #session skill 18:30 45min\n',
+    };
+    const text = shareNote(journalOf(notes), {
+      today: date('2026-02-25'),
+      zone: 'UTC',
+      subject: subjects.week,
+      parts: shareParts,
+    });
+    assert.match(text, /Wren/);
+    assert.doesNotMatch(text, /2012|Ada|2026-01-05/);
   });
 });

@@ -186,10 +186,11 @@ async function share(
   journal: OpenJournal,
   ask: (journal: OpenJournal) => Promise<ShareSubject | undefined>,
 ): Promise<void> {
-  if (isSharingOff(journal.journal.plan)) {
+  if (isSharingOff(journal.journal.plan, journal.today())) {
     void vscode.window.showInformationMessage(
       vscode.l10n.t(
-        'This is the journal of an athlete under 18: notes for sharing are off. What leaves is for the guardian to decide.',
+        'This is the journal of an athlete under 18: notes for sharing are off until a guardian has agreed. The line in journal.md then says so with a date: {0}',
+        '#athlete … minor consent:2026-02-24',
       ),
     );
     return;

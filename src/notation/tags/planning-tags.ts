@@ -108,7 +108,12 @@ export const readEvent: TagReader<'event'> = ({ base }, fields) => {
 export const readBlock: TagReader<'block'> = ({ base }) => ({ ...base, tag: 'block' });
 
 export const readAthlete: TagReader<'athlete'> = ({ base }, fields) => {
-  const athlete = { minor: fields.flag('minor'), name: fields.quoted() ?? fields.word() };
+  const athlete = {
+    consent: fields.named('consent', dateValue),
+    born: fields.named('born', dateValue),
+    minor: fields.flag('minor'),
+    name: fields.quoted() ?? fields.word(),
+  };
   return { ...base, tag: 'athlete', ...present(athlete) };
 };
 

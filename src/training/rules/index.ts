@@ -8,6 +8,9 @@ import { openPain } from './open-pain';
 import { outsideFreeHours } from './outside-free-hours';
 import { overlappingSessions } from './overlapping-sessions';
 import { sessionOverdue } from './session-overdue';
+import { under18Hours } from './under-18-hours';
+import { under18Photo } from './under-18-photo';
+import { under18Rest } from './under-18-rest';
 import { weekOverMaximum } from './week-over-maximum';
 import { weekUnderMinimum } from './week-under-minimum';
 
@@ -24,4 +27,7 @@ export const weekRules: readonly WeekRule[] = [
   overlappingSessions,
   noTimeWithPartner,
   openPain,
+  under18Hours,
+  under18Rest,
+  under18Photo,
 ];
