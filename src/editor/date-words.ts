@@ -4,6 +4,8 @@ import { daysBetween, type IsoDate } from '../notation/time/iso-date';
 export interface DateWords {
   /** `Tuesday`. */
   weekday(date: IsoDate): string;
+  /** `Tue`. */
+  weekdayShort(date: IsoDate): string;
   /** `February 24`, with the year when it is not the year of `today`. */
   day(date: IsoDate, today: IsoDate): string;
   /** `Tuesday, February 24`, with the year when it is not the year of `today`. */
@@ -45,6 +47,7 @@ export function dateWords(language: string): DateWords {
   const day = (date: IsoDate, today: IsoDate) => write(date, dayOptions(date, today));
   return {
     weekday,
+    weekdayShort: (date) => write(date, { weekday: 'short' }),
     day,
     weekdayAndDay: (date, today) => write(date, { weekday: 'long', ...dayOptions(date, today) }),
     short: (date) => write(date, { weekday: 'short', day: 'numeric', month: 'short' }),

@@ -1,6 +1,5 @@
 import * as vscode from 'vscode';
 import type { Journal } from '../../journal/journal';
-import type { IsoWeek } from '../../notation/time/iso-week';
 import {
   type BlockPlan,
   type BlockPlanOptions,
@@ -12,9 +11,10 @@ import {
 } from '../../planning/block';
 import { DraftJournal } from '../../planning/draft-journal';
 import { applyChanges } from '../apply-changes';
+import { pickFromBlock } from '../block/block-list';
 import { askTop, askWeeks } from '../block/block-questions';
-import { type BlockRowView, blockRows } from '../block/block-rows';
-import { editorWords } from '../editor-words';
+import { canTick } from '../block/block-rows';
+
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { planOptions } from '../plan-preview/plan-options';
@@ -50,21 +50,6 @@ async function inSlices(steps: ReturnType<typeof planNewBlockSteps>): Promise<Bl
   );
 }
 
-interface RowItem extends vscode.QuickPickItem {
-  readonly week?: IsoWeek;
-}
-
-function item({ is, icon, label, description, detail, week, picked }: BlockRowView): RowItem {
-  if (is === 'heading') return { label, kind: vscode.QuickPickItemKind.Separator };
-  return {
-    label: icon === undefined ? label : `$(${icon}) ${label}`,
-    ...(description === undefined ? {} : { description }),
-    ...(detail === undefined ? {} : { detail }),
-    picked: picked === true,
-    ...(week ? { week: week.figures.week } : {}),
-  };
-}
-
 /** A row of a list holds one line; a message holds the whole of the cautions, below the list. */
 function tellCautions({ cautions }: BlockPlan): void {
   const read = vscode.l10n.t('Read the cautions');
@@ -73,24 +58,10 @@ function tellCautions({ cautions }: BlockPlan): void {
   });
 }
 
-/** Shows the block; the weeks whose day notes are to be written, or `undefined` when nothing is. */
-async function preview(plan: BlockPlan, journal: OpenJournal): Promise<readonly IsoWeek[] | undefined> {
-  tellCautions(plan);
-  const picked = await vscode.window.showQuickPick(
-    blockRows(plan, journal.today(), editorWords()).map(item),
-    {
-      title: plan.newNote
-        ? vscode.l10n.t('A block of {0} weeks', plan.weeks.length)
-        : vscode.l10n.t('The block in {0}, planned again', plan.note),
-      placeHolder: plan.newNote
-        ? vscode.l10n.t('Enter writes the block and the day notes of the ticked weeks, Escape writes nothing')
-        : vscode.l10n.t('Enter writes the day notes of the ticked weeks, Escape writes nothing'),
-      canPickMany: true,
-      matchOnDetail: true,
-      ignoreFocusOut: true,
-    },
-  );
-  return picked?.flatMap(({ week }) => week ?? []);
+/** Says that the notes follow the table, and what of it they cannot follow. */
+function tellNothing({ warnings }: BlockPlan): void {
+  const text = vscode.l10n.t('The day notes say what the table says. There is nothing to change.');
+  void vscode.window.showInformationMessage([text, ...warnings.map((one) => `${say(one)}.`)].join(' '));
 }
 
 /** The notes as they are now: when one of them changes before the plan of them is written, nothing is. */
@@ -104,7 +75,12 @@ async function showAndWrite(
   plan: BlockPlan,
   options: BlockPlanOptions,
 ): Promise<void> {
-  const weeks = await preview(plan, journal);
+  if (!plan.newNote && !plan.weeks.some(canTick)) {
+    tellNothing(plan);
+    return;
+  }
+  tellCautions(plan);
+  const weeks = await pickFromBlock(plan);
   if (!weeks) return;
   const changes = blockChanges(notes, plan, weeks, options);
   const [first] = changes;
@@ -113,7 +89,9 @@ async function showAndWrite(
   // Undo goes by the note in front: with one of the new notes there, it takes all of them back.
   await vscode.window.showTextDocument(journal.uriOf(first.note));
   vscode.window.setStatusBarMessage(
-    vscode.l10n.t('{0} notes written. Undo takes them back in one step.', changes.length),
+    changes.length === 1
+      ? vscode.l10n.t('1 note written. Undo takes it back in one step.')
+      : vscode.l10n.t('{0} notes written. Undo takes them back in one step.', changes.length),
     8000,
   );
 }

@@ -25,10 +25,13 @@ function notes({ week, role }: OutlineWeek, event: JournalEvent | undefined): st
 }
 
 function tableText(lines: readonly (readonly string[])[]): string {
-  const widths = (lines[0] ?? []).map((_, column) =>
-    Math.max(...lines.map((cells) => [...(cells[column] ?? '')].length)),
-  );
   const [header = [], ...rows] = lines;
+  // Nothing stands behind the last column that would have to be aligned.
+  const widths = header.map((name, column) =>
+    column === header.length - 1
+      ? name.length
+      : Math.max(...lines.map((cells) => [...(cells[column] ?? '')].length)),
+  );
   const dashes = widths.map((width) => '-'.repeat(width));
   return [header, dashes, ...rows]
     .map((cells) => `| ${cells.map((text, column) => text.padEnd(widths[column] ?? 0)).join(' | ')} |\n`)

@@ -107,17 +107,17 @@ describe('a new block', () => {
 
 #block
 
-| week     | flexibility | strength  | notes                            |
-| -------- | ----------- | --------- | -------------------------------- |
-| 2026-W11 | 2 x 55min   | 2 x 55min | building                         |
-| 2026-W12 | 2 x 55min   | 2 x 55min | building                         |
-| 2026-W13 | 2 x 55min   | 2 x 55min | building                         |
-| 2026-W14 | 2 x 60min   | 2 x 60min | building                         |
-| 2026-W15 | 2 x 35min   | 2 x 35min | lighter                          |
-| 2026-W16 | 2 x 60min   | 2 x 60min | building                         |
-| 2026-W17 | 2 x 60min   | 2 x 60min | building                         |
-| 2026-W18 | 2 x 60min   | 2 x 60min | building                         |
-| 2026-W19 | 2 x 40min   | 2 x 40min | taper                            |
+| week     | flexibility | strength  | notes |
+| -------- | ----------- | --------- | ----- |
+| 2026-W11 | 2 x 55min   | 2 x 55min | building |
+| 2026-W12 | 2 x 55min   | 2 x 55min | building |
+| 2026-W13 | 2 x 55min   | 2 x 55min | building |
+| 2026-W14 | 2 x 60min   | 2 x 60min | building |
+| 2026-W15 | 2 x 35min   | 2 x 35min | lighter |
+| 2026-W16 | 2 x 60min   | 2 x 60min | building |
+| 2026-W17 | 2 x 60min   | 2 x 60min | building |
+| 2026-W18 | 2 x 60min   | 2 x 60min | building |
+| 2026-W19 | 2 x 40min   | 2 x 40min | taper |
 | 2026-W20 | 2 x 30min   | 2 x 30min | taper: Show \\| night, 2026-05-16 |
 `,
     );
