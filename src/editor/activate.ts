@@ -24,6 +24,8 @@ import { registerGuide } from './guide';
 import { KeptNotesFile } from './kept-notes-file';
 import { registerLanguageFeatures } from './language';
 import { registerLoadPage } from './load-page-host';
+import { type PreviewExtension, previewExtension } from './markdown-preview';
+import { registerGoalAddresses } from './markdown-preview/goal-address';
 import { registerMonthPage } from './month-page-host';
 import { registerPlaces } from './places';
 import { readerFingerprint } from './reader-fingerprint';
@@ -37,11 +39,12 @@ import type { NoteReaderOfFolder } from './workspace-note-source';
 /**
  * Starts the extension: the journals of the workspace, and every feature on top of them.
  * @param readerFor Lists and reads the notes of a folder in the fastest way that the host allows.
+ * @returns what the editor's Markdown preview asks for
  */
 export function activateJournal(
   extension: vscode.ExtensionContext,
   readerFor: (folder: vscode.WorkspaceFolder) => NoteReaderOfFolder,
-): void {
+): PreviewExtension {
   const log = vscode.window.createOutputChannel('Training Journal', { log: true });
   const { storageUri } = extension;
   const journals = new WorkspaceJournals(readerFor, log, (folder) =>
@@ -88,5 +91,7 @@ export function activateJournal(
     registerCalendarCommand(context, extension.workspaceState),
     registerBlockCommands(context),
     registerCommand(context, 'refresh', () => journals.refresh()),
+    registerGoalAddresses(),
   );
+  return previewExtension(context);
 }

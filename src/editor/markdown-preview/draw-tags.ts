@@ -1,0 +1,79 @@
+import type { Entry } from '../../notation/entries';
+import { readNote } from '../../notation/read-note';
+import { lineStarts } from '../../notation/source-range';
+import type { MarkdownItOfPreview, PreviewState, PreviewToken } from './markdown-it';
+import { escaped, type PreviewNote, tagHtml } from './tag-html';
+
+/** Entries by the line, from 0, on which their tag stands. */
+function entriesByLine(src: string): ReadonlyMap<number, Entry> {
+  const starts = lineStarts(src);
+  const byLine = new Map<number, Entry>();
+  let line = 0;
+  for (const entry of readNote(src).entries) {
+    while ((starts[line + 1] ?? Number.POSITIVE_INFINITY) <= entry.range.start) line += 1;
+    byLine.set(line, entry);
+  }
+  return byLine;
+}
+
+/** How many characters of `text` are those of `src` from `start` on. */
+function commonLength(text: string, src: string, start: number): number {
+  let length = 0;
+  while (length < text.length && text[length] === src[start + length]) length += 1;
+  return length;
+}
+
+/**
+ * The text token with its tag drawn; itself when its characters are not those of the note. Behind what Markdown reads as
+ * another character, such as `&amp;`, words stay words.
+ */
+function drawn(token: PreviewToken, entry: Entry, state: PreviewState, note: PreviewNote): PreviewToken {
+  const { src } = state;
+  const before = token.content.indexOf(src.slice(entry.nameRange.start, entry.nameRange.end));
+  const start = entry.nameRange.start - before;
+  const end = start + commonLength(token.content, src, start);
+  if (before < 0 || end < entry.nameRange.end) return token;
+  const html = new state.Token('html_inline', '', 0);
+  html.content = tagHtml(src, { start, end }, entry, note) + escaped(token.content.slice(end - start));
+  return html;
+}
+
+function drawInLines(
+  { children, map }: PreviewToken,
+  entries: ReadonlyMap<number, Entry>,
+  state: PreviewState,
+  note: PreviewNote,
+): PreviewToken[] | null {
+  if (!children || !map) return children;
+  let [line] = map;
+  let isLineStart = true;
+  return children.map((token) => {
+    if (token.type === 'softbreak' || token.type === 'hardbreak') {
+      line += 1;
+      isLineStart = true;
+      return token;
+    }
+    const entry = isLineStart ? entries.get(line) : undefined;
+    isLineStart = false;
+    return entry && token.type === 'text' ? drawn(token, entry, state, note) : token;
+  });
+}
+
+/**
+ * Draws the tags of notes in the editor's Markdown preview, and in what is exported with it.
+ * @param noteOf what is known of the document behind `env`; nothing is drawn when it is no note of a journal
+ */
+export function drawTags<Markdown extends MarkdownItOfPreview>(
+  markdown: Markdown,
+  noteOf: (env: unknown) => PreviewNote | undefined,
+): Markdown {
+  markdown.core.ruler.push('training_tags', (state) => {
+    const note = noteOf(state.env);
+    if (!note) return;
+    const entries = entriesByLine(state.src);
+    if (entries.size === 0) return;
+    for (const token of state.tokens)
+      if (token.type === 'inline') token.children = drawInLines(token, entries, state, note);
+  });
+  return markdown;
+}
