@@ -49,7 +49,7 @@ describe('what the steps of a review show', () => {
     assert.equal(reviewTitle({ flow, progress, words }), '2 of 3: what could be done otherwise');
     assert.deepEqual(read(reviewSections({ flow, progress, words })), [
       '(arrow-right) Next: plan the week | all proposals left',
-      'Enter takes a proposal, or leaves it again | (circle-large-outline) Note down to measure next week: low-split gap | left | Last measured on 2026-02-09, 20 days ago',
+      '(circle-large-outline) Measure low-split gap next week | left | Last measured on 2026-02-09, 20 days ago',
     ]);
     const taken = read(reviewSections({ flow, progress: proposalToggled(progress, proposal.id), words }));
     assert.match(taken.join('\n'), /1 of 1 proposals taken\n.*\(pass-filled\).* \| taken \|/);
@@ -70,7 +70,7 @@ describe('what the steps of a review show', () => {
       rows[0],
       '(check-all) Write the facts of 2026-W09, 1 session, 1 proposal | into 8 notes, one undo step',
     );
-    assert.ok(rows.includes('Taken | (check) Note down to measure next week: low-split gap'));
+    assert.ok(rows.includes('Taken | (check) Measure low-split gap next week'));
     assert.ok(rows.some((row) => /^Sessions \| \(pass-filled\) Mon, Mar 2 18:00: flexibility/.test(row)));
     const [session] = reviewSections({ ...shown, planned: found })
       .flatMap((section) => section.rows)

@@ -21,7 +21,7 @@ import { editorWords } from '../editor-words';
 import type { OpenJournal, OpenJournals } from '../open-journal';
 import { runInSlices } from '../run-in-slices';
 import { say } from '../sentences';
-import { type ReviewRow, reviewSections, reviewTitle } from './review-rows';
+import { type ReviewRow, reviewHint, reviewSections, reviewTitle } from './review-rows';
 
 /** A row as the editor's list has it. */
 export interface ReviewItem extends vscode.QuickPickItem {
@@ -114,7 +114,7 @@ class ReviewPicker {
     list.matchOnDescription = true;
     list.matchOnDetail = true;
     list.title = vscode.l10n.t('Looking back on the week');
-    list.placeholder = vscode.l10n.t('Enter goes on; Escape leaves, and nothing is written');
+    list.placeholder = reviewHint({ progress: this.#progress, words: editorWords() });
     return new Promise((resolve, reject) => {
       const end = (confirmed: ConfirmedReview | undefined): void => {
         if (this.#isOver) return;
@@ -182,6 +182,7 @@ class ReviewPicker {
     this.#progress = reviewStepped(this.#progress, stepsOf(this.#flow.proposals), by);
     this.#planned = undefined;
     this.#list.value = '';
+    this.#list.placeholder = reviewHint({ progress: this.#progress, words: editorWords() });
     if (this.#progress.step === 'plan') await this.#plan();
     else this.#fill();
   }

@@ -111,6 +111,18 @@ export function reviewTitle(shown: ShownReview): string {
   return say(shown, '{0} of {1}: {2}', steps.indexOf(progress.step) + 1, steps.length, what());
 }
 
+/** What Enter and Escape do in the step. */
+export function reviewHint(shown: Pick<ShownReview, 'progress' | 'words'>): string {
+  switch (shown.progress.step) {
+    case 'facts':
+      return say(shown, 'Enter goes on; Escape leaves, and nothing is written');
+    case 'proposals':
+      return say(shown, 'Enter takes or leaves a proposal, or goes on; Escape writes nothing');
+    case 'plan':
+      return say(shown, 'Enter writes, or ticks the row; Escape writes nothing');
+  }
+}
+
 function subjectInWords(shown: ShownReview, subject: FactSubject): string {
   switch (subject) {
     case 'kept':
@@ -201,7 +213,6 @@ function proposalSections(shown: ShownReview): readonly ReviewSection[] {
       ],
     },
     {
-      title: say(shown, 'Enter takes a proposal, or leaves it again'),
       rows: flow.proposals.flatMap((proposal) => proposalRows(shown, proposal)),
     },
   ];

@@ -77,7 +77,7 @@ export function readingProposals(
       return {
         id: `reading ${goal} ${metric}`,
         subject: 'reading',
-        title: message('Note down to measure next week: {0} {1}', goal, metric),
+        title: message('Measure {0} {1} next week', goal, metric),
         why: latest
           ? message(
               'Last measured on {0}, {1} days ago',

@@ -74,8 +74,8 @@ describe('the review of a week in one flow', () => {
     assert.ok(list.under('Kept').includes('$(circle-small-filled) Kept: 1 of 1 sessions, 60 min'));
     list.accept();
     await step(/^2 of 3: what could be done otherwise/);
-    list.accept('Note down to measure');
-    assert.match(list.activeItems[0]?.label ?? '', /pass-filled\) Note down to measure/);
+    list.accept('Measure low-split');
+    assert.match(list.activeItems[0]?.label ?? '', /pass-filled\) Measure low-split/);
     list.accept('Next');
     await step(/^3 of 3: .*1 session placed/);
     assert.match(list.activeItems[0]?.label ?? '', /Write the facts of 2026-W08, 1 session, 1 proposal$/);
@@ -105,7 +105,7 @@ describe('the review of a week in one flow', () => {
       if (steps > 0) {
         list.accept();
         await step(/^2 of 3/);
-        list.accept('Note down to measure');
+        list.accept('Measure low-split');
       }
       if (steps > 1) {
         list.accept('Next');
@@ -123,12 +123,12 @@ describe('the review of a week in one flow', () => {
     const list = await step(/^1 of 3/);
     list.accept();
     await step(/^2 of 3/);
-    list.accept('Note down to measure');
+    list.accept('Measure low-split');
     list.pressButton();
     await step(/^1 of 3/);
     list.accept();
     await step(/^2 of 3/);
-    assert.ok(list.items.some(({ label }) => label.startsWith('$(pass-filled) Note down')));
+    assert.ok(list.items.some(({ label }) => label.startsWith('$(pass-filled) Measure low-split')));
     list.escape();
     await review;
   });
@@ -164,7 +164,7 @@ describe('the review of a week in one flow', () => {
     const list = await step(/^1 of 3/);
     list.accept();
     await step(/^2 of 3/);
-    list.accept('Note down to measure');
+    list.accept('Measure low-split');
     list.accept('Next');
     await step(/^3 of 3: .*placed/);
     const mine = '# The eighth week\n\nWords of mine.\n';

@@ -148,12 +148,10 @@ describe('what a review proposes', () => {
     };
     // 2026-03-08 is 15 days after the 21st, and 14 after the 22nd.
     assert.deepEqual(proposalsOf(notes), [
-      'reading: Note down to measure next week: low-split gap | Last measured on 2026-02-21, 8 days ago',
+      'reading: Measure low-split gap next week | Last measured on 2026-02-21, 8 days ago',
     ]);
     const { '2026-02-21.md': _, ...never } = notes;
-    assert.deepEqual(proposalsOf(never), [
-      'reading: Note down to measure next week: low-split gap | No reading yet',
-    ]);
+    assert.deepEqual(proposalsOf(never), ['reading: Measure low-split gap next week | No reading yet']);
     const asked = { ...notes, '2026-03-03.md': '- [ ] Measure low-split gap, warm\n' };
     assert.deepEqual(proposalsOf(asked), []);
     // A reading that came since the week that is looked back on.
