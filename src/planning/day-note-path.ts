@@ -45,15 +45,25 @@ export function folderOf(pattern: string, date: IsoDate): NotePath {
     .join('/');
 }
 
+/** How many days back from the last note the newest are looked for, before every note is looked at. */
+const daysBack = 400;
+
+function newestFirst(notes: readonly Note[]): readonly Note[] {
+  const dateOf = ({ name }: Note) => (name.kind === 'day' ? name.date : '');
+  return notes
+    .filter(({ name }) => name.kind === 'day')
+    .sort((one, other) => (dateOf(one) < dateOf(other) ? 1 : dateOf(one) > dateOf(other) ? -1 : 0));
+}
+
 /** The newest day notes of the journal, the newest first. */
 export function newestDayNotes(journal: Journal, count: number): readonly Note[] {
-  const notes: { readonly note: Note; readonly date: IsoDate }[] = [];
-  for (const note of journal.notes())
-    if (note.name.kind === 'day') notes.push({ note, date: note.name.date });
-  return notes
-    .sort((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0))
-    .slice(0, count)
-    .map(({ note }) => note);
+  const last = journal.span()?.last;
+  if (last === undefined) return [];
+  const notes: Note[] = [];
+  for (let day = last; day > last - daysBack && notes.length < count; day -= 1)
+    notes.push(...journal.notesOf(day));
+  // Where few notes lie there, as behind one with a mistyped year, all of them are looked through.
+  return (notes.length < count ? newestFirst([...journal.notes()]) : notes).slice(0, count);
 }
 
 /** The note's folder, seen from the journal's own. */

@@ -72,22 +72,25 @@ function compare(one: PlannedSession, other: PlannedSession): number {
   return (one.start ?? 1440) - (other.start ?? 1440);
 }
 
-function leftOutSessions(solved: SolvedWeeks): readonly LeftOutSession[] {
+function* leftOutSessions(solved: SolvedWeeks): Steps<readonly LeftOutSession[]> {
   const { unplaced, context } = solved;
-  return unplaced.flatMap((one) => {
+  const found: LeftOutSession[] = [];
+  for (const one of unplaced) {
     const { asked, count } = one;
     const need = asked.what.is === 'new' ? asked.what.demand.need : asked.facts.countsFor[0];
     const goal = need?.goal;
-    const why = leftOutReason(one, context);
-    return Array.from({ length: count }, () => ({
+    const why = yield* leftOutReason(one, context);
+    const leftOut: LeftOutSession = {
       week: asked.week,
       kind: asked.facts.session.kind,
       ...(goal === undefined ? {} : { goal }),
       ...(need ? { need } : {}),
       ...(asked.what.is === 'moving' ? { from: asked.what.session } : {}),
       why,
-    }));
-  });
+    };
+    for (let copy = 0; copy < count; copy += 1) found.push({ ...leftOut });
+  }
+  return found;
 }
 
 function statusOf(solved: SolvedWeeks): WeeksPlanStatus {
@@ -141,16 +144,21 @@ export function* planWeeksSteps(journal: Journal, options: PlanWeeksOptions): St
     .filter(({ asked, session }) => !standsAlready(asked, session))
     .map((one) => plannedSession(one, solved))
     .sort(compare);
+  yield 0;
+  const leftOut = yield* leftOutSessions(solved);
+  yield 0;
+  const changes = changesFor(journal, options, placed);
+  yield 0;
   const [firstWeek] = options.weeks;
   return {
     weeks: options.weeks,
     status: statusOf(solved),
     isProven: solved.isProven,
     placed,
-    leftOut: leftOutSessions(solved),
+    leftOut,
     differences: firstWeek === undefined ? [] : differencesTo(solved.context, firstWeek),
     ...(yield* explained(solved, options, original)),
-    changes: changesFor(journal, options, placed),
+    changes,
   };
 }
 

@@ -62,7 +62,7 @@ async function plan(
           count,
           ...(comfortable ? { comfortable } : {}),
           ...(timeOfDay ? { timeOfDay } : {}),
-          nodesPerSlice: 1,
+          nodesPerSlice: 0,
           shouldStop: () => token.isCancellationRequested,
         }),
       ),

@@ -53,7 +53,8 @@ async function planOnce(
   const plan = await runInSlices(
     planWeeksInSlices(journal.journal, {
       ...options,
-      nodesPerSlice: 1,
+      // The clock, which the editor looks at, says when to give way; so every step may be the last of a slice.
+      nodesPerSlice: 0,
       shouldStop: () => token.isCancellationRequested,
     }),
   );

@@ -2,6 +2,7 @@ import type { Message } from '../../training/finding';
 import type { CheckContext } from '../../training/week-under-check';
 import { message } from '../../training/wording';
 import { checkPlan } from '../solver/check-plan';
+import type { Steps } from '../solver/slices';
 import { daysToPlan } from '../week-problem/build-problem';
 import { joined, listed } from './joined-messages';
 import { partInWords } from './part-words';
@@ -14,7 +15,7 @@ const mostNamed = 2;
  * What stands in the way of sessions that found no place: what most often rules out the places that their hours
  * allow, with everything that is placed standing.
  */
-export function leftOutReason({ asked, question }: UnplacedSessions, context: CheckContext): Message {
+export function* leftOutReason({ asked, question }: UnplacedSessions, context: CheckContext): Steps<Message> {
   const { built, plan } = question;
   const { kind } = asked.facts.session;
   if (daysToPlan(context, asked.week).length === 0) return message('The week is over');
@@ -27,6 +28,7 @@ export function leftOutReason({ asked, question }: UnplacedSessions, context: Ch
     return message('No open hours of the week hold {0} for {1} min', kind, asked.minutes);
   const counts = new Map<string, number>();
   for (const { candidate, index } of open) {
+    yield 0;
     const { start, end, day } = candidate;
     const session = { need: need.id, candidate: index, start, end, day };
     const { violations } = checkPlan(built.problem, [...plan.placed, session]);

@@ -9,7 +9,7 @@ import type { Plan } from '../solver/plan';
 import type { Steps } from '../solver/slices';
 import { solveSteps } from '../solver/solve';
 import { type AskedSessions, mayMove, movingSession, newSessions } from '../week-problem/asked-sessions';
-import { buildProblem, placeKey, type WeekProblem } from '../week-problem/build-problem';
+import { buildProblemSteps, placeKey, type WeekProblem } from '../week-problem/build-problem';
 import { type Habits, habitsBefore } from '../week-problem/kept-habits';
 import type { Place } from '../week-problem/places';
 import type { PlanWeeksOptions } from './weeks-plan';
@@ -104,19 +104,24 @@ interface Fault {
 }
 
 /** The first of the placed sessions that breaks a rule beside those before it. */
-function firstFault(
+function* firstFault(
   placed: readonly SolvedSession[],
   check: (changed: SessionsChanged) => readonly FindingCode[],
-): Fault | undefined {
+): Steps<Fault | undefined> {
   const { without, added } = changedBy(placed);
   if (check({ without, added }).length === 0) return undefined;
-  const faulty = placed.find(({ session }) => {
-    const count = added.indexOf(session) + 1;
-    return count > 0 && check({ without, added: added.slice(0, count) }).length > 0;
-  });
+  let faulty: SolvedSession | undefined;
+  for (const one of placed) {
+    yield 0;
+    const count = added.indexOf(one.session) + 1;
+    if (count === 0 || check({ without, added: added.slice(0, count) }).length === 0) continue;
+    faulty = one;
+    break;
+  }
   if (!faulty) return undefined;
+  const { facts } = faulty.asked;
   const before = placed.slice(0, placed.indexOf(faulty));
-  return { faulty, fine: before.filter(({ asked }) => asked.facts === faulty.asked.facts).length };
+  return { faulty, fine: before.filter(({ asked }) => asked.facts === facts).length };
 }
 
 /** Names a sort of sessions, the same in every round. */
@@ -163,7 +168,7 @@ function* solveRound(
   const limits = new Map<string, number>();
   const moving = asked.flatMap(({ what, facts }) => (what.is === 'moving' ? [facts] : []));
   for (;;) {
-    const built = buildProblem({
+    const built = yield* buildProblemSteps({
       context,
       habits,
       weeks: options.weeks,
@@ -181,7 +186,8 @@ function* solveRound(
     const [violation] = checkPlan(built.problem, plan.placed).violations;
     if (violation) throw new IllegalPlanError(`The plan breaks ${violation.rule}.`);
     const placed = solvedSessions(built, plan);
-    const fault = firstFault(placed, codes);
+    yield 0;
+    const fault = yield* firstFault(placed, codes);
     if (!fault) {
       const isProven =
         plan.status === 'proven best' && !built.isApproximate && refused.size === 0 && limits.size === 0;
@@ -206,21 +212,25 @@ function missedFirst(asked: readonly AskedSessions[]): readonly AskedSessions[] 
   );
 }
 
-function askedOf(
+function* askedOf(
   context: CheckContext,
   habits: Habits,
   options: PlanWeeksOptions,
   moves: boolean,
-): readonly AskedSessions[] {
-  const asked = options.weeks.flatMap((week) => [
-    ...(moves
-      ? context
-          .weeks(week)
-          .standing.filter(mayMove)
-          .map((facts) => movingSession(context, week, facts))
-      : []),
-    ...newSessions(context, week, habits, options.only),
-  ]);
+): Steps<readonly AskedSessions[]> {
+  const asked: AskedSessions[] = [];
+  for (const week of options.weeks) {
+    yield 0;
+    asked.push(
+      ...(moves
+        ? context
+            .weeks(week)
+            .standing.filter(mayMove)
+            .map((facts) => movingSession(context, week, facts))
+        : []),
+      ...newSessions(context, week, habits, options.only),
+    );
+  }
   return moves ? missedFirst(asked) : asked;
 }
 
@@ -230,6 +240,7 @@ export function* solveWeeks(journal: Journal, options: PlanWeeksOptions): Steps<
   const original = checkContext(journal, { today, zone });
   const [firstWeek] = options.weeks;
   if (firstWeek === undefined) throw new RangeError('At least one week is planned.');
+  yield 0;
   const habits = habitsBefore(original, firstWeek);
   let placed: readonly SolvedSession[] = [];
   let first: SolvedWeeks['first'];
@@ -241,7 +252,7 @@ export function* solveWeeks(journal: Journal, options: PlanWeeksOptions): Steps<
   for (let round = 0; round < mostRounds; round += 1) {
     // Between the searches there is work, too, between which others may do theirs.
     yield 0;
-    const asked = askedOf(context, habits, options, round === 0 && options.mode === 'rearrange');
+    const asked = yield* askedOf(context, habits, options, round === 0 && options.mode === 'rearrange');
     yield 0;
     unplaced = [];
     if (asked.length === 0) break;

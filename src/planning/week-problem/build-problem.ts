@@ -10,6 +10,7 @@ import { longestReach } from '../findings-added';
 import { type Level, PLANNING, REARRANGING } from '../solver/order';
 import type { Candidate, Label, Need, PlanningProblem, Rule, StandingSession } from '../solver/problem';
 import { excludeEachOther } from '../solver/session-rules';
+import { finish, type Steps } from '../solver/slices';
 import type { AskedSessions } from './asked-sessions';
 import { type ClockAxis, clockAxis } from './clock-axis';
 import { type Habit, type Habits, habitWeeks } from './kept-habits';
@@ -30,6 +31,9 @@ const blockStep = 60;
 
 /** The most weeks that are planned to the quarter of an hour. */
 const mostFineWeeks = 4;
+
+/** Places that are put on the solver's axis in one step. */
+const placesPerStep = 16;
 
 /** What a problem is built of. */
 export interface ProblemInput {
@@ -154,6 +158,11 @@ function standsAt({ what }: AskedSessions, { day, start }: Place, context: Check
  * those before and after the weeks matter as far as a gap reaches.
  */
 export function buildProblem(input: ProblemInput): WeekProblem {
+  return finish(buildProblemSteps(input));
+}
+
+/** The steps of {@link buildProblem}: twelve weeks have thousands of places, between which others may work. */
+export function* buildProblemSteps(input: ProblemInput): Steps<WeekProblem> {
   const { context, weeks } = input;
   const { zone } = context;
   const [firstWeek] = weeks;
@@ -170,12 +179,18 @@ export function buildProblem(input: ProblemInput): WeekProblem {
     input.asked.map((asked) => ({ asked, hasTime: hasTimes(asked, input) })),
   );
   const axis = slots.axis ?? clockAxis(monday, zone);
-  const all = around.map((facts, index) => standingOn(facts, index, { context, axis, slots }));
+  const all: Standing[] = [];
+  for (const [index, facts] of around.entries()) {
+    yield 0;
+    all.push(standingOn(facts, index, { context, axis, slots }));
+  }
   const standing = all.filter(({ day }) => day < 7 * weeks.length);
   const later = all.filter(({ day }) => day >= 7 * weeks.length);
 
   const sources = new Map<string, ProblemSource>();
-  const asked = input.asked.map((one, index) => {
+  const asked: (AskedWithPlaces & { readonly week: number; readonly hasTime: boolean })[] = [];
+  for (const [index, one] of input.asked.entries()) {
+    yield 0;
     const week = weeks.indexOf(one.week);
     const hasTime = hasTimes(one, input);
     const { what, facts } = one;
@@ -195,8 +210,9 @@ export function buildProblem(input: ProblemInput): WeekProblem {
     const places = withOwnPlace(found.places, one, context).flatMap((place) =>
       slots.copies(one, hasTime).map(() => place),
     );
-    return { id: `asked ${index}`, asked: one, week, hasTime, places };
-  });
+    asked.push({ id: `asked ${index}`, asked: one, week, hasTime, places });
+  }
+  yield 0;
 
   const labelled = asked.map((one): LabelledSession & { readonly count: number } => ({
     labels: labelsAsked(one.asked, one.week, one.hasTime, context),
@@ -219,7 +235,9 @@ export function buildProblem(input: ProblemInput): WeekProblem {
   for (const [id, source] of made.sources) sources.set(id, source);
   const moments = new Set(all.flatMap(({ moment }) => moment ?? []));
 
-  const needs = asked.map((one, index): Need => {
+  const needs: Need[] = [];
+  yield 0;
+  for (const [index, one] of asked.entries()) {
     const labels = labelled[index]?.labels ?? [];
     const candidate = (place: Place, copy: number): Candidate => {
       const span = one.hasTime
@@ -243,15 +261,20 @@ export function buildProblem(input: ProblemInput): WeekProblem {
     };
     const copies = slots.copies(one.asked, one.hasTime);
     sources.set(one.id, { about: 'asked', asked: one.asked });
-    return {
+    const candidates: Candidate[] = [];
+    for (const [at, place] of one.places.entries()) {
+      candidates.push(candidate(place, copies[at % copies.length] ?? 0));
+      if (at % placesPerStep === 0) yield 0;
+    }
+    needs.push({
       id: one.id,
       week: one.week,
       count: one.asked.count,
       labels,
       ...(one.asked.importance === undefined ? {} : { importance: one.asked.importance }),
-      candidates: one.places.map((place, at) => candidate(place, copies[at % copies.length] ?? 0)),
-    };
-  });
+      candidates,
+    });
+  }
   for (const { id, facts } of standing) sources.set(id, { about: 'standing', facts });
   const order: readonly Level[] = input.asked.some(({ what }) => what.is === 'moving')
     ? REARRANGING
