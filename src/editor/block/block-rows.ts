@@ -171,10 +171,11 @@ function weekRows(week: BlockPlanWeek, { ticked, words }: ShownBlock): readonly 
         [
           say(
             message(
-              '{0} {1}: {2}',
-              figures.week,
+              '{0} {1}: {2} min',
+              // The year stands in the name of the note; a narrow list has no room for it.
+              figures.week.slice(5),
               say(roleNames[figures.role]),
-              minutesInWords(figures.minutes),
+              words.number(figures.minutes, 0),
             ),
           ),
           changeWords(figures.changePercent, words),
