@@ -5,6 +5,9 @@ import { journalsInFront } from './journals-in-front';
 import { reviewStatus } from './review-status';
 import { viewContext } from './views/view-context';
 
+/** Whoever is typing is not kept waiting for it: it is looked for when the notes have been still for so long. */
+const untilLookedFor = 500;
+
 /** From the day of the look back on, a quiet word in the status bar; a click starts it. */
 export function registerReviewReminder({ journals, onDidChangeDay }: FeatureContext): vscode.Disposable {
   const words = editorWords();
@@ -27,11 +30,17 @@ export function registerReviewReminder({ journals, onDidChangeDay }: FeatureCont
     };
     item.show();
   };
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const showSoon = (): void => {
+    clearTimeout(timer);
+    timer = setTimeout(show, untilLookedFor);
+  };
   show();
   return vscode.Disposable.from(
     item,
-    journals.onDidChange(show),
-    onDidChangeDay(show),
-    vscode.window.onDidChangeActiveTextEditor(show),
+    journals.onDidChange(showSoon),
+    onDidChangeDay(showSoon),
+    vscode.window.onDidChangeActiveTextEditor(showSoon),
+    { dispose: () => clearTimeout(timer) },
   );
 }
