@@ -233,7 +233,10 @@ function beforeRows({ plan: { before }, words: { say } }: ShownBlock): readonly 
       is: 'words',
       icon: 'history',
       label: say(message('Before: {0} a week', minutesInWords(minutes))),
-      description: say(message('the mean of {0} to {1}, as it was done', first, last)),
+      description:
+        first === last
+          ? say(message('as it was done in {0}', first))
+          : say(message('the mean of {0} to {1}, as it was done', first, last)),
     },
   ];
 }

@@ -55,7 +55,7 @@ export function outlineWarnings(
       ? []
       : [
           message(
-            'The notes tell of no training before: the first week is compared with nothing. Lower it in the table when it is more than you do now',
+            'No week that is over holds any training: the first week is compared with nothing. Lower it in the table when it is more than you do now',
           ),
         ]),
     ...unknown.map((kind) =>
