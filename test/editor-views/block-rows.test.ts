@@ -52,7 +52,7 @@ describe('the rows of a block', () => {
   it('have nothing ticked in a new block, and what changes in one that is planned again', () => {
     assert.deepEqual([...tickedAtFirst(plan)], []);
     const table =
-      '#block\n\n| week | flexibility | notes |\n| --- | --- | --- |\n| 2026-W09 | 2 x 60min | |\n| 2026-W11 | 1 x 45min | lighter |\n| 2026-W12 | 3 x 60min | |\n';
+      '#block\n\n| week | flexibility | notes |\n| --- | --- | --- |\n| 2026-W09 | 2 x 60min | |\n| 2026-W11 | 1 x 45min | lighter |\n| 2026-W12 | 6 x 60min | |\n';
     const standing = journalOf({
       ...notes,
       'block.md': table,

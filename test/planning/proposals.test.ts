@@ -72,7 +72,7 @@ describe('what can be written where the cursor stands', () => {
     assert.deepEqual(labels('#|').slice(0, 5), ['#session', '#measure', '#sore', '#pain', '#win']);
     assert.deepEqual(labels('#|', 'goals.md').slice(0, 4), ['#goal', '#metric', '#step', '#need']);
     assert.deepEqual(labels('#|', 'journal.md').slice(0, 2), ['#athlete', '#zone']);
-    assert.equal(labels('#|').length, 18);
+    assert.equal(labels('#|').length, 19);
   });
 
   it('gives a session the list marker and the box that it needs', () => {
