@@ -195,6 +195,59 @@ export const scenes = [
     },
   },
   {
+    name: 'athletes',
+    sample: 'coach',
+    steps: async (editor) => {
+      await editor.waitForStatus('this week');
+      const page = await openPage(editor, 'Training: Open the Athletes');
+      await page.locator('table.roster tbody tr').nth(2).waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'athletes-narrow',
+    sample: 'coach',
+    forReview: true,
+    width: 400,
+    height: 1000,
+    steps: async (editor) => {
+      const page = await openPage(editor, 'Training: Open the Athletes');
+      await page.locator('table.roster tbody tr').nth(2).waitFor();
+      await editor.press('Control+b');
+      await settle(editor);
+    },
+  },
+  {
+    name: 'copy-weeks',
+    sample: 'coach',
+    forReview: true,
+    steps: async (editor) => {
+      await editor.openViewContainer('Training Journal');
+      await editor.waitForStatus('this week');
+      await editor.runCommand('Training: Copy Planned Weeks to Another Athlete');
+      await editor.choose('Heron');
+      await editor.choose('2026-W08');
+      await editor.choose('2 weeks');
+      await editor.choose('Swift');
+      await editor.choose('2026-W10');
+      await editor.page.locator('.quick-input-title', { hasText: 'From Heron to Swift' }).waitFor();
+      await settle(editor);
+    },
+  },
+  {
+    name: 'add-to-journals',
+    sample: 'coach',
+    forReview: true,
+    steps: async (editor) => {
+      await editor.openViewContainer('Training Journal');
+      await editor.waitForStatus('this week');
+      await editor.runCommand('Training: Add a Routine or a Need to Several Journals');
+      await editor.choose('need strength 2/week 60min 7/10 gap:48h routine:pull');
+      await editor.page.locator('.quick-input-title', { hasText: 'Into whose journals?' }).waitFor();
+      await settle(editor);
+    },
+  },
+  {
     name: 'welcome',
     sample: 'empty',
     forReview: true,

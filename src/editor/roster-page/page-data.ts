@@ -13,7 +13,7 @@ import { type RosterRow, rosterOf } from '../../training/roster/roster';
 import { usableLanguage } from '../date-words';
 import type { OpenJournal } from '../open-journal';
 import { commonTexts } from '../page/common-texts';
-import { type PageContext, pagePlace, percentInWords, say, sayWithDays } from '../page/page-context';
+import { type PageContext, pagePlace, say, sayWithDays } from '../page/page-context';
 import { isPlace, isRecord } from '../page/read-message';
 import type { Words } from '../words';
 
@@ -73,9 +73,9 @@ function findingLinks(findings: readonly Finding[], context: PageContext): Roste
 function slippingLink({ findings: { slipping } }: RosterRow, context: PageContext): RosterLink {
   if (!slipping) return { words: say(context, 'no') };
   const { done = 0, planned = 0, usualShare = 0 } = slipping.facts;
-  const usual = percentInWords(context, Number(usualShare));
+  const usual = Math.round(100 * Number(usualShare));
   return {
-    words: say(context, '{0} of {1}, usually {2}', done, planned, usual),
+    words: say(context, '{0} of {1}, usually {2} %', done, planned, usual),
     place: pagePlace(slipping),
   };
 }

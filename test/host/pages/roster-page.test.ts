@@ -139,7 +139,7 @@ describe('the page of a coach in a browser', function () {
         ['yesterday', '1 of 3 done', 'no', 'none', 'spring show: March 14, in 17 days'],
       );
       assert.match(findings ?? '', /^1 warning\d for information$/);
-      assert.match((await cells(1))[3] ?? '', /^0 of 9, usually \d+%$/);
+      assert.match((await cells(1))[3] ?? '', /^0 of 9, usually \d+ %$/);
     }));
 
   it('opens the note, the finding or the goal with a click or Enter', () =>

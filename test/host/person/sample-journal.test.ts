@@ -108,4 +108,43 @@ describe('a coach opens a folder with three athletes', () => {
       [],
     );
   });
+
+  it('sees who needs a word first on the page of the athletes, and why', async () => {
+    await editor.runCommand('Training: Open the Athletes');
+    const page = await editor.webviewFrame();
+    await page.locator('table.roster .name').nth(2).waitFor();
+    assert.deepEqual(await page.locator('table.roster .name').allTextContents(), ['Wren', 'Heron', 'Swift']);
+    await page.getByRole('rowheader', { name: /Wren.*Open pain: lower-back 5\/10/ }).waitFor();
+    await page.getByRole('rowheader', { name: /Heron.*Fewer done lately: 3 of the last 9/ }).waitFor();
+    await page.getByRole('rowheader', { name: /Swift.*Nothing asks for a word/ }).waitFor();
+  });
+
+  it('opens the note of the pain with a click', async () => {
+    const page = await editor.webviewFrame();
+    await page.getByRole('button', { name: /^Open pain: lower-back/ }).click();
+    await editor.page.locator('.tab.active[data-resource-name="2026-02-24.md"]').waitFor();
+  });
+
+  it('adds a need to two journals, each shown first, and takes it out of both with one undo', async () => {
+    const need = /^- #need strength 2\/week 60min 7\/10 gap:48h routine:pull$/m;
+    const holders = () =>
+      ['swift', 'wren'].filter((one) =>
+        journal.files().some((file) => file.startsWith(`${one}/`) && need.test(journal.read(file))),
+      );
+    await editor.runCommand('Training: Add a Routine or a Need to Several Journals');
+    await editor.choose('need strength 2/week 60min 7/10 gap:48h routine:pull');
+    await editor.page.locator('.quick-input-title', { hasText: 'Into whose journals?' }).waitFor();
+    await editor.page
+      .locator('.quick-input-list .monaco-list-row', { hasText: /Swift.*with the routine pull/ })
+      .waitFor();
+    await editor.press('Enter');
+    await editor.waitForStatus(/Added to 2 journals/);
+    assert.deepEqual(holders(), ['swift', 'wren']);
+    await editor.press('Control+z');
+    // Both notes are as they were, unsaved.
+    await editor.page.locator('.tab.dirty[data-resource-name="plan.md"]').nth(1).waitFor();
+    await editor.runCommand('File: Save All Files');
+    for (let tries = 0; holders().length > 0 && tries < 200; tries += 1) await editor.page.waitForTimeout(50);
+    assert.deepEqual(holders(), []);
+  });
 });

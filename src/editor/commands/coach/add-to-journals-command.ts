@@ -10,7 +10,7 @@ import { applyAcrossJournals } from '../../across-journals';
 import type { FeatureContext } from '../../feature-context';
 import type { OpenJournal } from '../../open-journal';
 import { registerCommand } from '../run-command';
-import { severalJournals } from './pick-athlete';
+import { severalJournals, under18Words } from './pick-athlete';
 
 interface LineRow extends vscode.QuickPickItem {
   readonly line?: PlanLine;
@@ -80,6 +80,9 @@ async function askAthletes(
     return {
       label: journal.title,
       description: resultWords(result, journal),
+      ...(result.state === 'added' && journal.journal.plan.athlete?.minor
+        ? { detail: `$(warning) ${under18Words(journal)}` }
+        : {}),
       picked: result.state === 'added',
       journal,
       result,

@@ -22,7 +22,7 @@ import { planOptions } from '../../plan-preview/plan-options';
 import { runInSlices } from '../../run-in-slices';
 import { say } from '../../sentences';
 import { registerCommand } from '../run-command';
-import { pickAthlete, severalJournals } from './pick-athlete';
+import { pickAthlete, severalJournals, under18Words } from './pick-athlete';
 
 /** Weeks behind and ahead of this one from which sessions can be copied. */
 const [weeksBack, weeksAhead] = [12, 12];
@@ -31,9 +31,9 @@ interface SessionRow extends vscode.QuickPickItem {
   readonly session?: PlannedSession;
 }
 
-function weekWords(week: IsoWeek, journal: OpenJournal): string {
-  const { dates } = editorWords();
-  return vscode.l10n.t('{0}, from {1}', week, dates.day(isoDate(mondayOf(week)), journal.today()));
+/** The first day of a week. */
+function fromWords(week: IsoWeek, journal: OpenJournal): string {
+  return vscode.l10n.t('from {0}', editorWords().dates.day(isoDate(mondayOf(week)), journal.today()));
 }
 
 /** The weeks of an athlete in which sessions stand, and how many. */
@@ -60,8 +60,11 @@ async function askSource(
   }
   const picked = await vscode.window.showQuickPick(
     filled.map(({ week, sessions }) => ({
-      label: weekWords(week, from),
-      description: sessions === 1 ? vscode.l10n.t('1 session') : vscode.l10n.t('{0} sessions', sessions),
+      label: week as string,
+      description: [
+        fromWords(week, from),
+        sessions === 1 ? vscode.l10n.t('1 session') : vscode.l10n.t('{0} sessions', sessions),
+      ].join(', '),
       week,
     })),
     { title: vscode.l10n.t('From which week of {0} on?', from.title) },
@@ -89,8 +92,11 @@ async function askTarget(into: OpenJournal): Promise<IsoWeek | undefined> {
   const weeks = [1, ...Array.from({ length: weeksAhead - 1 }, (_, index) => index + 2), 0];
   const picked = await vscode.window.showQuickPick(
     weeks.map((offset) => ({
-      label: weekWords(addWeeks(current, offset), into),
-      ...(offset === 0 ? { description: vscode.l10n.t('what is left of this week') } : {}),
+      label: addWeeks(current, offset) as string,
+      description:
+        offset === 0
+          ? vscode.l10n.t('what is left of this week')
+          : fromWords(addWeeks(current, offset), into),
       week: addWeeks(current, offset),
     })),
     { title: vscode.l10n.t('Into which week of {0}?', into.title) },
@@ -136,7 +142,7 @@ function weekRows(
   const inPlace = sessions - placed.length - leftOut.length;
   return [
     {
-      label: vscode.l10n.t('{0} as {1}: {2} of {3} sessions', from, week, placed.length, sessions),
+      label: vscode.l10n.t('{0} as {1}: {2} of {3} placed', from, week, placed.length, sessions),
       kind: vscode.QuickPickItemKind.Separator,
     },
     ...placed.map((session) => sessionRow(session, into)),
@@ -172,7 +178,11 @@ async function preview(
   from: OpenJournal,
   into: OpenJournal,
 ): Promise<readonly PlannedSession[] | undefined> {
-  const rows = [...found.weeks.flatMap((week) => weekRows(week, into)), ...routineRows(found)];
+  const rows = [
+    ...found.weeks.flatMap((week) => weekRows(week, into)),
+    ...routineRows(found),
+    ...(into.journal.plan.athlete?.minor ? [{ label: `$(warning) ${under18Words(into)}` }] : []),
+  ];
   const picked = await vscode.window.showQuickPick(rows, {
     title: vscode.l10n.t('From {0} to {1}, by the rules and hours of {1}', from.title, into.title),
     placeHolder: vscode.l10n.t('Enter writes the ticked sessions, Escape writes nothing'),

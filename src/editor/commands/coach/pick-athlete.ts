@@ -31,3 +31,8 @@ export async function severalJournals(journals: OpenJournals): Promise<readonly 
   );
   return undefined;
 }
+
+/** What is said before anything is written into the plan of an athlete under 18. */
+export function under18Words({ title }: OpenJournal): string {
+  return vscode.l10n.t('{0} is under 18: a plan is made with a licensed professional and a guardian', title);
+}
