@@ -32,14 +32,9 @@ export interface FittedWeek {
   readonly kept: readonly Message[];
 }
 
-/** Whether a session may be changed: still to do, today or later, agreed with nobody, and in its own note. */
-function isOpen({ state, session }: SessionFacts, { todayNumber }: CheckContext): boolean {
-  return (
-    state === 'planned' &&
-    session.day >= todayNumber &&
-    session.entry.with.length === 0 &&
-    session.movedFrom === undefined
-  );
+/** Whether a session may be changed: planned, which is today or later, agreed with nobody, and in its own note. */
+function isOpen({ state, session }: SessionFacts): boolean {
+  return state === 'planned' && session.entry.with.length === 0 && session.movedFrom === undefined;
 }
 
 /** Whether not a word of a session's item is the athlete's own: the line and body are what the planner writes. */
@@ -116,9 +111,7 @@ function surplusStep(
   week: IsoWeek,
 ): Step | undefined {
   if (perWeek.count === undefined || held.length <= perWeek.count) return undefined;
-  const own = held
-    .filter((facts) => isOpen(facts, context) && isUntouched(context.journal, facts.session))
-    .at(-1);
+  const own = held.filter((facts) => isOpen(facts) && isUntouched(context.journal, facts.session)).at(-1);
   if (own) {
     const { date, kind } = own.session;
     const changes = withoutSession(context.journal, own.session);
@@ -150,7 +143,7 @@ function lengthStep(
     const key = `${session.date} ${session.note} ${session.entry.range.start}`;
     if (from === undefined || from === length.minutes || session.entry.span?.value.end !== undefined)
       continue;
-    if (kept.has(key) || !isOpen(facts, context)) continue;
+    if (kept.has(key) || !isOpen(facts)) continue;
     const changes = withLength(context, session, length.minutes);
     if (changes === 'breaks a rule') {
       const template = '{0}, {1}: stays at {2} min; {3} min would break a rule';
