@@ -1,3 +1,5 @@
+import { digits } from './table';
+
 /** How long something takes, in milliseconds a run: the middle of the runs, and the middle half of them. */
 export interface Measurement {
   readonly runs: number;
@@ -33,7 +35,7 @@ async function timeOnce(work: Work): Promise<number> {
 }
 
 /** Quantile `share` (0 to 1) of numbers in rising order, linear between neighbours (Hyndman and Fan 1996, type 7). */
-function quantile(sorted: readonly number[], share: number): number {
+export function quantile(sorted: readonly number[], share: number): number {
   const position = (sorted.length - 1) * share;
   const below = sorted[Math.floor(position)] ?? Number.NaN;
   const above = sorted[Math.ceil(position)] ?? Number.NaN;
@@ -82,10 +84,6 @@ export async function compare(
     ratios.push(secondTime / firstTime);
   }
   return { first: summarize(firstTimes), second: summarize(secondTimes), ratio: summarize(ratios) };
-}
-
-function digits(value: number): string {
-  return value >= 100 ? value.toFixed(0) : value.toPrecision(3);
 }
 
 /** Prints one row: what was measured, its median, the middle half, and how many runs. */
