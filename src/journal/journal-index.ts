@@ -14,8 +14,9 @@ import type {
 import { NameCounts } from './name-counts';
 import type { JournalFile, NamedThing, Note, NotePath } from './note';
 import { comparePaths, isBelow } from './note-path';
+import { planningEntries } from './planning-entries';
 import { bodyReportsOf, measurementsOf, winsOf } from './resolve-logs';
-import { planningEntries, resolvePlan } from './resolve-plan';
+import { resolvePlan } from './resolve-plan';
 import {
   type DayNote,
   isDayNote,

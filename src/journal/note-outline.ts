@@ -2,7 +2,7 @@ import type { Entry } from '../notation/entries';
 import type { NoteReading } from '../notation/note-reading';
 import { type DayNumber, dayNumber } from '../notation/time/iso-date';
 import type { NamedThing, NoteOutline, WrittenName } from './note';
-import { planningEntries } from './resolve-plan';
+import { planningEntries } from './planning-entries';
 
 function* namesIn(entry: Entry): Iterable<readonly [NamedThing, { readonly value: string } | undefined]> {
   switch (entry.tag) {

@@ -1,4 +1,4 @@
-import type { Entry, EntryOf, NeedEntry, TagName, WithinGoal } from '../notation/entries';
+import type { Entry, EntryOf, NeedEntry, WithinGoal } from '../notation/entries';
 import { present } from '../notation/present';
 import type { Located } from '../notation/source-range';
 import { isKnownZone } from '../notation/time/zoned-time';
@@ -18,28 +18,7 @@ import type {
 } from './journal';
 import type { Note, NotePath } from './note';
 import { folderOf, isJournalNote } from './note-path';
-
-const planningTags: ReadonlySet<TagName> = new Set<TagName>([
-  'goal',
-  'why',
-  'metric',
-  'step',
-  'need',
-  'routine',
-  'rule',
-  'kind',
-  'free',
-  'busy',
-  'event',
-  'block',
-  'athlete',
-  'zone',
-]);
-
-/** The entries of a note that say something about the plan. */
-export function planningEntries(note: Pick<Note, 'reading'>): readonly Entry[] {
-  return note.reading.entries.filter((entry) => planningTags.has(entry.tag));
-}
+import { planningEntries } from './planning-entries';
 
 /** A goal's own lines, while they are gathered. */
 interface GoalParts {
