@@ -5,6 +5,7 @@ declare module 'markdown-it' {
   export default class MarkdownIt implements MarkdownItOfPreview {
     constructor(options?: { readonly html?: boolean });
     readonly core: MarkdownItOfPreview['core'];
+    readonly renderer: MarkdownItOfPreview['renderer'];
     render(text: string, env?: object): string;
   }
 }

@@ -1,8 +1,10 @@
 import type { Entry } from '../../notation/entries';
 import { readNote } from '../../notation/read-note';
-import { lineStarts } from '../../notation/source-range';
+import { lineStarts, type SourceRange } from '../../notation/source-range';
 import type { MarkdownItOfPreview, PreviewState, PreviewToken } from './markdown-it';
 import { escaped, type PreviewNote, tagHtml } from './tag-html';
+
+const tokenType = 'training_tag';
 
 /** Entries by the line, from 0, on which their tag stands. */
 function entriesByLine(src: string): ReadonlyMap<number, Entry> {
@@ -23,26 +25,34 @@ function commonLength(text: string, src: string, start: number): number {
   return length;
 }
 
+/** Where a token stands in the text, and the entry whose tag it begins with. */
+class TagInText {
+  constructor(
+    readonly src: string,
+    readonly range: SourceRange,
+    readonly entry: Entry,
+  ) {}
+}
+
 /**
- * The text token with its tag drawn; itself when its characters are not those of the note. Behind what Markdown reads as
- * another character, such as `&amp;`, words stay words.
+ * A token to be drawn in place of a text token; that one itself when its characters are not those of the note. Behind
+ * what Markdown reads as another character, such as `&amp;`, words stay words.
  */
-function drawn(token: PreviewToken, entry: Entry, state: PreviewState, note: PreviewNote): PreviewToken {
-  const { src } = state;
+function tagToken(token: PreviewToken, entry: Entry, { src, Token }: PreviewState): PreviewToken {
   const before = token.content.indexOf(src.slice(entry.nameRange.start, entry.nameRange.end));
   const start = entry.nameRange.start - before;
   const end = start + commonLength(token.content, src, start);
   if (before < 0 || end < entry.nameRange.end) return token;
-  const html = new state.Token('html_inline', '', 0);
-  html.content = tagHtml(src, { start, end }, entry, note) + escaped(token.content.slice(end - start));
-  return html;
+  const tag = new Token(tokenType, '', 0);
+  tag.content = token.content;
+  tag.meta = new TagInText(src, { start, end }, entry);
+  return tag;
 }
 
-function drawInLines(
+function withTagTokens(
   { children, map }: PreviewToken,
   entries: ReadonlyMap<number, Entry>,
   state: PreviewState,
-  note: PreviewNote,
 ): PreviewToken[] | null {
   if (!children || !map) return children;
   let [line] = map;
@@ -55,7 +65,7 @@ function drawInLines(
     }
     const entry = isLineStart ? entries.get(line) : undefined;
     isLineStart = false;
-    return entry && token.type === 'text' ? drawn(token, entry, state, note) : token;
+    return entry && token.type === 'text' ? tagToken(token, entry, state) : token;
   });
 }
 
@@ -67,13 +77,19 @@ export function drawTags<Markdown extends MarkdownItOfPreview>(
   markdown: Markdown,
   noteOf: (env: unknown) => PreviewNote | undefined,
 ): Markdown {
-  markdown.core.ruler.push('training_tags', (state) => {
-    const note = noteOf(state.env);
-    if (!note) return;
+  // Which document it is, is told only when it is drawn.
+  markdown.core.ruler.push(tokenType, (state) => {
     const entries = entriesByLine(state.src);
     if (entries.size === 0) return;
     for (const token of state.tokens)
-      if (token.type === 'inline') token.children = drawInLines(token, entries, state, note);
+      if (token.type === 'inline') token.children = withTagTokens(token, entries, state);
   });
+  markdown.renderer.rules[tokenType] = (tokens, index, _options, env) => {
+    const { content = '', meta } = tokens[index] ?? {};
+    const note = noteOf(env);
+    if (!note || !(meta instanceof TagInText)) return escaped(content);
+    const { src, range, entry } = meta;
+    return tagHtml(src, range, entry, note) + escaped(content.slice(range.end - range.start));
+  };
   return markdown;
 }

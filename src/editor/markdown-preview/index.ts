@@ -47,8 +47,7 @@ function previewNote({ journals }: FeatureContext, env: unknown): PreviewNote | 
   const { journal } = found;
   return {
     state: (entry) => stateOf(journal, found.note, entry),
-    goalAddress: (id) =>
-      journal.journal.plan.goals.has(id) ? goalAddress(journal.id, id).toString() : undefined,
+    goalAddress: (id) => goalAddress(journal, id, uri),
   };
 }
 
@@ -57,7 +56,7 @@ export interface PreviewExtension {
   extendMarkdownIt<Markdown extends MarkdownItOfPreview>(markdown: Markdown): Markdown;
 }
 
-/** Draws tags in the editor's Markdown preview, anew when a journal changes the state of what is shown. */
+/** Draws tags in the editor's Markdown preview. */
 export function previewExtension(context: FeatureContext): PreviewExtension {
   return { extendMarkdownIt: (markdown) => drawTags(markdown, (env) => previewNote(context, env)) };
 }
