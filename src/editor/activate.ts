@@ -30,7 +30,7 @@ import { registerMonthPage } from './month-page-host';
 import { registerPlaces } from './places';
 import { readerFingerprint } from './reader-fingerprint';
 import { registerReviewReminder } from './review-reminder';
-import { registerRosterPage } from './roster-page-host';
+import { registerRoster } from './roster';
 import { registerStatusBar } from './status-bar';
 import { registerViews } from './views';
 import { WorkspaceJournals } from './workspace-journals';
@@ -74,7 +74,7 @@ export function activateJournal(
     registerGoalPage(context),
     registerLoadPage(context),
     registerMonthPage(context),
-    registerRosterPage(context, findings),
+    registerRoster(context, findings),
     registerPrintMonthCommand(context),
     registerSessionCommands(context),
     registerTodayCommand(context),

@@ -1,15 +1,12 @@
 import * as vscode from 'vscode';
-import type { FromRosterPage, RosterAct, ToRosterPage } from '../pages/roster-page-data';
-import { KeptFacts } from '../training/roster/kept-facts';
+import type { FromRosterPage, RosterAct, RosterPageData, ToRosterPage } from '../pages/roster-page-data';
 import { registerCommand } from './commands/run-command';
 import type { Findings } from './diagnostics';
-import { editorWords } from './editor-words';
 import type { FeatureContext } from './feature-context';
-import type { OpenJournal } from './open-journal';
 import { type JournalPage, JournalPages, keepPagesAlive } from './page/journal-pages';
 import { openBesidePage } from './page/open-beside-page';
 import { WebPage } from './page/web-page';
-import { readRosterPageMessage, readRosterPageState, rosterPageData } from './roster-page/page-data';
+import { readRosterPageMessage, readRosterPageState } from './roster-page/page-data';
 
 /** The commands behind what a coach can do from the page. */
 const actCommands: Readonly<Record<RosterAct, string>> = {
@@ -23,7 +20,7 @@ class RosterPage implements JournalPage {
   readonly journal = '';
   readonly #page: WebPage<FromRosterPage>;
 
-  constructor(context: FeatureContext, findings: Findings, kept: KeptFacts, panel: vscode.WebviewPanel) {
+  constructor(context: FeatureContext, dataNow: () => RosterPageData, panel: vscode.WebviewPanel) {
     const { journals } = context;
     this.#page = new WebPage<FromRosterPage>(context, panel, {
       script: 'roster-page',
@@ -32,12 +29,7 @@ class RosterPage implements JournalPage {
       read: readRosterPageMessage,
       concerns: () => true,
       show: () => {
-        const findingsOf = (open: { readonly id: string }) => {
-          const journal = journals.byId(open.id);
-          return journal ? findings.of(journal) : [];
-        };
-        const source = { journals: journals.all(), kept, findingsOf };
-        const data = rosterPageData(source, editorWords(), vscode.env.language);
+        const data = dataNow();
         return { title: data.title, message: { type: 'data', data } satisfies ToRosterPage };
       },
       answer: (message) => {
@@ -71,23 +63,24 @@ class RosterPage implements JournalPage {
   }
 }
 
-/** The page of the roster: the command that opens it, and its return after a reload. */
-export function registerRosterPage(context: FeatureContext, findings: Findings): vscode.Disposable {
+/**
+ * The page of the roster: the command that opens it, and its return after a reload.
+ * @param dataNow what it shows now
+ */
+export function registerRosterPage(
+  context: FeatureContext,
+  findings: Findings,
+  dataNow: () => RosterPageData,
+): vscode.Disposable {
   const pages = new JournalPages<RosterPage>('trainingJournal.rosterPage');
-  const kept = new KeptFacts();
   const adopt = (panel: vscode.WebviewPanel): void =>
-    pages.add(panel, new RosterPage(context, findings, kept, panel));
-  const forget = ({ journal }: OpenJournal): void => kept.forget(journal);
+    pages.add(panel, new RosterPage(context, dataNow, panel));
   return vscode.Disposable.from(
     registerCommand(context, 'openRoster', async () => {
       await context.journals.ready;
       const page = pages.of('');
       if (page) page.reveal();
       else adopt(pages.newPanel(vscode.l10n.t('Athletes')));
-    }),
-    // Before the page is drawn again, which is a moment later.
-    context.journals.onDidChange((changes) => {
-      for (const change of changes) forget(change.journal);
     }),
     findings.onDidChange(() => pages.refresh()),
     keepPagesAlive(context, pages, readRosterPageState, adopt),

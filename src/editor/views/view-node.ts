@@ -14,6 +14,8 @@ export interface ViewPlace {
 /** What a row is, for the menus: `viewItem` in the manifest. */
 export type ViewNodeKind =
   | 'journal'
+  /** An athlete of a coach. */
+  | 'athlete'
   | 'group'
   | 'day'
   /** A week that is to be looked back on. */
