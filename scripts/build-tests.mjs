@@ -21,6 +21,7 @@ const pureFolders = [
   'fuzz',
   'hostile',
   'package',
+  'patterns',
   'scripts',
 ];
 
