@@ -1,7 +1,8 @@
-// Runs the pure tests in two processes at a time, under six time zones, and prints one line with the count.
-// `node scripts/pure-tests.mjs [--zone NAME]`
-// Every file runs under every zone, but for those below, which take seconds each or build what ships: each of them runs
-// under one of the zones. `--zone NAME` runs every file, and under that zone alone.
+// Runs the pure tests in two processes at a time, under several time zones, and prints one line with the count.
+// `node scripts/pure-tests.mjs [--all-zones | --zone NAME]`
+// The files below take seconds each or build what ships: each of them runs under one of six zones. Every other file runs
+// under two, on both sides of the date line; with `--all-zones`, under all six, which takes three times as long.
+// `--zone NAME` runs every file, and under that zone alone.
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
 import { buildPureTests, filesBelow } from './build-tests.mjs';
@@ -13,6 +14,14 @@ import { run } from './processes.mjs';
  * @type {Readonly<Record<string, readonly string[]>>}
  */
 const zones = {
+  'America/Santiago': [
+    'journal/faulty-source-properties',
+    'journal/kept/kept-notes',
+    'notation/scanner-steps',
+    // These build and pack what ships, and two at a time would be in each other's way.
+    'package/bundles',
+    'package/vsix',
+  ],
   'America/Los_Angeles': ['planning/solver/oracle'],
   'Asia/Tokyo': ['planning/plan-weeks-properties'],
   'Africa/Cairo': [
@@ -34,15 +43,10 @@ const zones = {
     'fuzz/read-note',
     'fuzz/read-calendar',
   ],
-  'America/Santiago': [
-    'journal/faulty-source-properties',
-    'journal/kept/kept-notes',
-    'notation/scanner-steps',
-    // These build and pack what ships, and two at a time would be in each other's way.
-    'package/bundles',
-    'package/vsix',
-  ],
 };
+
+/** The zones of every file that is not named above. */
+const usualZones = ['America/Los_Angeles', 'Pacific/Apia'];
 
 /**
  * Tests to run in one process.
@@ -53,9 +57,10 @@ const zones = {
  * The slow ones come first, so that what is left for the end is short.
  * @param {readonly string[]} files
  * @param {string | undefined} only
+ * @param {readonly string[]} everywhere zones of the files that are not slow
  * @returns {Task[]}
  */
-function tasksOf(files, only) {
+function tasksOf(files, only, everywhere) {
   if (only !== undefined) return [{ zone: only, files, isForAll: true }];
   const once = Object.entries(zones).map(([zone, names]) => ({
     zone,
@@ -66,7 +71,7 @@ function tasksOf(files, only) {
   const gone = slow.filter((file) => !files.includes(file));
   if (gone.length > 0) throw new Error(`There is no ${gone.join(', ')}.`);
   const others = files.filter((file) => !slow.includes(file));
-  return [...once, ...Object.keys(zones).map((zone) => ({ zone, files: others, isForAll: true }))];
+  return [...once, ...everywhere.map((zone) => ({ zone, files: others, isForAll: true }))];
 }
 
 /**
@@ -90,9 +95,12 @@ async function runTask({ zone, files, isForAll }) {
   };
 }
 
-const { values } = parseArgs({ options: { zone: { type: 'string' } } });
+const { values } = parseArgs({
+  options: { zone: { type: 'string' }, 'all-zones': { type: 'boolean', default: false } },
+});
+const zonesOfAll = values['all-zones'] ? Object.keys(zones) : usualZones;
 await buildPureTests();
-const tasks = tasksOf(filesBelow('out/pure', '.test.mjs'), values.zone);
+const tasks = tasksOf(filesBelow('out/pure', '.test.mjs'), values.zone, zonesOfAll);
 /** @type {Awaited<ReturnType<typeof runTask>>[]} */
 const counts = [];
 /** Runs what is left, one after the other. */
@@ -101,7 +109,7 @@ async function work() {
 }
 await Promise.all(Array.from({ length: Math.min(2, availableParallelism()) }, work));
 
-// A test that runs under six zones is one test, and holds when it holds under all of them.
+// A test that runs under several zones is one test, and holds when it holds under all of them.
 const everywhere = counts.filter(({ isForAll }) => isForAll);
 const once = counts.filter(({ isForAll }) => !isForAll);
 const sum = (/** @type {readonly number[]} */ all) => all.reduce((total, one) => total + one, 0);

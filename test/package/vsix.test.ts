@@ -29,8 +29,8 @@ describe('the packed extension', () => {
     /^extension\/dist\/web\/extension\.js$/,
     /^extension\/dist\/pages\/[a-z-]+-page\.(js|css)$/,
     /^extension\/l10n\/bundle\.l10n(\.[a-z-]+)?\.json$/,
-    /^extension\/media\/(pages\/)?[a-z-]+\.(svg|png|css)$/,
-    /^extension\/media\/guide\/([a-z-]+\/)?[A-Za-z-]+\.(md|svg|png)$/,
+    /^extension\/media\/((pages|preview)\/)?[a-z-]+\.(svg|png|css)$/,
+    /^extension\/media\/guide\/([a-z-]+\/)?[A-Za-z0-9-]+\.(md|svg|png)$/,
     /^extension\/syntaxes\/[a-z-]+\.tmLanguage\.json$/,
   ];
   const mustHold = [
