@@ -69,12 +69,18 @@ function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+function withoutLastSlashes(folder: string): string {
+  let end = folder.length;
+  while (end > 0 && (folder[end - 1] === '/' || folder[end - 1] === '\\')) end -= 1;
+  return folder.slice(0, end);
+}
+
 /**
  * The findings for people: `path:line:column severity code message`, one a line, then their numbers.
  * @param folder as it was typed; put before each path, so that a terminal can open it
  */
 export function checkLines({ findings }: CheckReport, folder: string): string {
-  const before = folder === '.' ? '' : `${folder.replace(/[\\/]+$/, '')}/`;
+  const before = folder === '.' ? '' : `${withoutLastSlashes(folder)}/`;
   const lines = findings.map(({ file, line, column, severity, code, message }) =>
     terminalLine(`${before}${file}:${line}:${column} ${severity} ${code} ${message}`),
   );

@@ -64,6 +64,12 @@ const beginsOther =
 
 const fence = /^ {0,3}(`{3,}|~{3,})/;
 
+/** A line of nothing, or of one pipe alone, heads no table. */
+function isBlankOrPipe(words: string): boolean {
+  const marks = words.replace(/[ \t]/g, '');
+  return marks === '' || marks === '|';
+}
+
 /**
  * The first table within `place`, outside of fenced code and comments: a header, a row of dashes with as many cells,
  * and the rows down to the first empty line or the next block.
@@ -85,7 +91,7 @@ export function findTable(text: string, place: SourceRange): Table | undefined {
     const comment = /^ {0,3}<!--/.test(line.words) && !line.words.includes('-->');
     open = mark ?? (comment ? '-->' : undefined);
     if (open !== undefined || beginsOther.test(line.words) || indentedCode.test(line.words)) continue;
-    if (/^[ \t]*\|?[ \t]*$/.test(line.words) || !(line.words + next.words).includes('|')) continue;
+    if (isBlankOrPipe(line.words) || !(line.words + next.words).includes('|')) continue;
     const [header, delimiters] = [cellsOf(text, line), cellsOf(text, next)];
     if (header.length !== delimiters.length || !isDelimiterRow(delimiters)) continue;
     return { header, rows: rowsBelow(text, lines.slice(index + 2), header.length) };

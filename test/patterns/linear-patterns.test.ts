@@ -96,25 +96,11 @@ function worstText(pattern: string): string | undefined {
   });
 }
 
-/**
- * Patterns whose steps grow with the square of a line, of a run of blanks or of our own page: still to be written
- * otherwise. None may be added; one that is mended leaves the list.
- */
-const notYetLinear = [
-  'command-line/check-command.ts: /[\\\\/]+$/',
-  'editor/share-sheet/share-sheet.ts: /<[^>]*>/gu',
-  'notation/markdown/mdast-lines.ts: /^[ \\t>]* {4}[ \\t]*>|\\t *>/',
-  'notation/table-rows.ts: /^[ \\t]*\\|?[ \\t]*$/',
-  'planning/calendar/exercise-lines.ts: /(?:^|\\s)(?:--|—)(?:\\s.*)?$/u',
-  'planning/calendar/exercise-lines.ts: /\\S+\\.(?:jpe?g|png|gif|webp|heic|heif|avif|mp4|mov)\\b/gi',
-  'training/notation-rules/bad-date.ts: /[\\r\\n]+$/',
-];
-
 describe('the patterns in the sources', function () {
   this.timeout(120_000);
   const patterns = patternsIn('src');
 
-  it('go through texts of their own characters in steps in proportion to the length, but for those that are named', () => {
+  it('go through texts of their own characters in steps in proportion to the length', () => {
     const unbounded = [...new Map(patterns.map((one) => [one.pattern, one])).values()].filter(({ pattern }) =>
       isUnbounded(pattern),
     );
@@ -123,7 +109,7 @@ describe('the patterns in the sources', function () {
       const text = worstText(pattern);
       return text === undefined ? [] : [`${file}: ${pattern}`];
     });
-    assert.deepEqual(slow.sort(), [...notYetLinear].sort());
+    assert.deepEqual(slow, []);
   });
 
   it('are told from those that do not', () => {

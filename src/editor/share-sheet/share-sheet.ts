@@ -48,7 +48,7 @@ export function shareSheet(note: string, { paper, language }: ShareSheetOptions)
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${heading.replace(/<[^>]*>/gu, '')}</title>
+<title>${heading.replace(/<[^<>]*>/gu, '')}</title>
 <style>
 ${style(paper)}
 </style>

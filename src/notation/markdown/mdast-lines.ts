@@ -124,6 +124,12 @@ function linesBelow(text: string, line: SourceRange, itemEnd: number): SourceRan
   return start < itemEnd ? { start, end: itemEnd } : undefined;
 }
 
+/** Whether a line begins with `>` behind four blanks among its marks, or has one behind a tab. */
+function isIndentedQuote(before: string): boolean {
+  const marks = /^[ \t>]*/.exec(before)?.[0].split('>') ?? [];
+  return marks.slice(0, -1).some((blanks) => blanks.includes('    ')) || /\t *>/.test(before);
+}
+
 /**
  * Whether `>` before `start` is a word of its line and no mark: a line that continues a paragraph without the marks of
  * its quotes may begin with one behind four columns of blanks.
@@ -135,7 +141,7 @@ function beginsWithQuoteMark(
   start: number,
   shift: number,
 ): boolean {
-  if (!/^[ \t>]* {4}[ \t]*>|\t *>/.test(text.slice(line.start, start))) return false;
+  if (!isIndentedQuote(text.slice(line.start, start))) return false;
   const node = textAt(paragraph.children, start - shift);
   if (!node) return false;
   const before = text.slice((node.position?.start.offset ?? 0) + shift, line.start);

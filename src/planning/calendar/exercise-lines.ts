@@ -5,7 +5,7 @@ import { gfmTaskListItem } from 'micromark-extension-gfm-task-list-item';
 import type { EntryBase } from '../../notation/entries';
 import { itemText } from '../session-block';
 
-const pictureFile = /\S+\.(?:jpe?g|png|gif|webp|heic|heif|avif|mp4|mov)\b/gi;
+const pictureEnding = /\.(?:jpe?g|png|gif|webp|heic|heif|avif|mp4|mov)\b/gi;
 
 /** A line that begins as a tag does, known or not: it logs or plans something and is nobody's exercise. */
 const tagLike = /^\s*#\p{L}/u;
@@ -14,7 +14,20 @@ const tagLike = /^\s*#\p{L}/u;
 const privateTag = /#(?:why|pain|sore|measure|win)\b/iu;
 
 /** Free words behind a dash are a remark, as they are behind a tag. */
-const remark = /(?:^|\s)(?:--|—)(?:\s.*)?$/u;
+const remarkStart = /(?:^|\s)(?:--|—)(?=\s|$)/u;
+
+function withoutRemark(line: string): string {
+  const start = line.search(remarkStart);
+  return start < 0 ? line : line.slice(0, start);
+}
+
+/** The name of a picture or film begins with its word, and ends with its ending. */
+function withoutPictureFiles(line: string): string {
+  return line.replace(/\S+/gu, (word) => {
+    const last = [...word.matchAll(pictureEnding)].at(-1);
+    return last && last.index > 0 ? word.slice(last.index + last[0].length) : word;
+  });
+}
 
 function wordsOf(nodes: readonly PhrasingContent[]): string {
   return nodes
@@ -27,7 +40,7 @@ function wordsOf(nodes: readonly PhrasingContent[]): string {
         case 'break':
           return '\n';
         case 'link':
-          return new RegExp(pictureFile, 'i').test(node.url) ? '' : wordsOf(node.children);
+          return withoutPictureFiles(node.url) !== node.url ? '' : wordsOf(node.children);
         default:
           if ('children' in node) return wordsOf(node.children);
           return 'value' in node ? node.value : '';
@@ -42,7 +55,7 @@ function shownLines(text: string): readonly string[] {
   const tag = lines.findIndex((line) => tagLike.test(line));
   return (tag < 0 ? lines : lines.slice(0, tag))
     .filter((line) => !privateTag.test(line))
-    .map((line) => line.replace(remark, '').replace(pictureFile, '').replace(/\s+/gu, ' ').trim())
+    .map((line) => withoutPictureFiles(withoutRemark(line)).replace(/\s+/gu, ' ').trim())
     .filter((line) => line !== '');
 }
 

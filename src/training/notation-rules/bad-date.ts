@@ -7,7 +7,7 @@ import type { NoteRule } from './note-rule';
 /** The first line without its line ending. */
 function firstLine(note: Note): SourceRange {
   const line = note.text.slice(0, note.lineStarts[1] ?? note.text.length);
-  return { start: 0, end: line.replace(/[\r\n]+$/, '').length };
+  return { start: 0, end: line.replace(/\r\n$|[\r\n]$/, '').length };
 }
 
 function inName(note: Note): readonly Finding[] {
