@@ -23,9 +23,10 @@ export function sinceLastOfKind(facts: SessionFacts, weeks: WeekReader, zone: st
   const standing = standingBetween(weeks, day - daysLookedBack, day);
   const own = standing.findIndex((one) => one.session === facts.session);
   const before = own < 0 ? standing : standing.slice(0, own);
-  const last = before
-    .filter((one) => one.kinds.includes(kind) || facts.kinds.includes(one.session.kind))
-    .at(-1);
+  const isAlike = (one: SessionFacts) => one.kinds.includes(kind) || facts.kinds.includes(one.session.kind);
+  let index = before.length - 1;
+  for (let one = before[index]; one && !isAlike(one); one = before[index]) index -= 1;
+  const last = before[index];
   if (!last) return undefined;
   const gap = gapBetween(
     { facts: last, times: sessionTimes(last, zone) },

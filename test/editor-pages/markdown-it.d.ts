@@ -6,6 +6,7 @@ declare module 'markdown-it' {
     constructor(options?: { readonly html?: boolean });
     readonly core: MarkdownItOfPreview['core'];
     readonly renderer: MarkdownItOfPreview['renderer'];
+    parse(text: string, env: object): readonly object[];
     render(text: string, env?: object): string;
   }
 }

@@ -4,8 +4,8 @@ import { dayNumber, type IsoDate } from '../../notation/time/iso-date';
 import { isoWeekOf } from '../../notation/time/iso-week';
 import type { SessionFacts } from '../../training/session-facts';
 import { sessionPlace } from '../../training/session-place';
-import { type SinceLast, sinceLastOfKind } from '../../training/since-last-of-kind';
-import { weekReader } from '../../training/training-week';
+import { daysLookedBack, type SinceLast, sinceLastOfKind } from '../../training/since-last-of-kind';
+import { type WeekReader, weekReader } from '../../training/training-week';
 import { minutesInWords } from '../../training/wording';
 import { rangeInNote } from '../document-ranges';
 import { editorWords } from '../editor-words';
@@ -25,25 +25,36 @@ function sinceWords({ last, gap }: SinceLast, from: IsoDate): string {
     : vscode.l10n.t('{0} days after {1} on {2}', gap.amount, kind, day);
 }
 
-/** The time since the last of its kind, leading to that session; none for the first of its kind. */
-function sinceLens(
-  journal: OpenJournal,
-  { session }: SessionFacts,
-  since: SinceLast | undefined,
-  range: vscode.Range,
-): vscode.CodeLens[] {
+/** A line above a session, whose words are worked out when it comes into view. */
+class SinceLens extends vscode.CodeLens {
+  constructor(
+    range: vscode.Range,
+    readonly journal: OpenJournal,
+    readonly facts: SessionFacts,
+    readonly weeks: WeekReader,
+  ) {
+    super(range);
+  }
+}
+
+/** What the line says, and the session that it leads to. */
+function sinceCommand({ journal, facts, weeks }: SinceLens): vscode.Command {
+  const since = sinceLastOfKind(facts, weeks, journal.zone());
   const last = since?.last.session;
   const note = last && journal.journal.note(last.note);
-  if (!since || !note) return [];
+  // Without a command the line is words alone.
+  if (!since || !note)
+    return {
+      title: vscode.l10n.t('no {0} in the {1} days before', facts.session.kind, daysLookedBack),
+      command: '',
+    };
   const selection = rangeInNote(note, sessionPlace(last).range);
-  return [
-    new vscode.CodeLens(range, {
-      title: sinceWords(since, session.date),
-      tooltip: vscode.l10n.t('Open that session'),
-      command: 'vscode.open',
-      arguments: [journal.uriOf(last.note), { selection } satisfies vscode.TextDocumentShowOptions],
-    }),
-  ];
+  return {
+    title: sinceWords(since, facts.session.date),
+    tooltip: vscode.l10n.t('Open that session'),
+    command: 'vscode.open',
+    arguments: [journal.uriOf(last.note), { selection } satisfies vscode.TextDocumentShowOptions],
+  };
 }
 
 /** Whether it can be ticked by now: what lies ahead is not done. */
@@ -52,7 +63,7 @@ function isOpenByNow({ state, session }: SessionFacts, today: number): boolean {
 }
 
 /** Above each session of a day note that stands: the time since the last of its kind, and a tick where one is due. */
-export function sessionLenses(journal: OpenJournal, note: Note): vscode.CodeLens[] {
+function sessionLenses(journal: OpenJournal, note: Note): vscode.CodeLens[] {
   if (note.name.kind !== 'day') return [];
   const today = journal.today();
   const weeks = weekReader(journal.journal, today);
@@ -61,17 +72,15 @@ export function sessionLenses(journal: OpenJournal, note: Note): vscode.CodeLens
     .filter(({ session, stands }) => stands && session.note === note.path)
     .flatMap((facts) => {
       const range = rangeInNote(note, facts.session.entry.nameRange);
-      const since = sinceLastOfKind(facts, weeks, journal.zone());
-      const lenses = sinceLens(journal, facts, since, range);
-      if (!isOpenByNow(facts, dayNumber(today))) return lenses;
-      return [
-        ...lenses,
-        new vscode.CodeLens(range, {
-          title: vscode.l10n.t('tick as done'),
-          command: 'trainingJournal.tickSession',
-          arguments: [{ journal: journal.id, session: facts.session }],
-        }),
-      ];
+      const since = new SinceLens(range, journal, facts, weeks);
+      if (!isOpenByNow(facts, dayNumber(today))) return [since];
+      // Behind the other one: lenses of a line are shown in the order of their places.
+      const tick = new vscode.CodeLens(new vscode.Range(range.end, range.end), {
+        title: vscode.l10n.t('tick as done'),
+        command: 'trainingJournal.tickSession',
+        arguments: [{ journal: journal.id, session: facts.session }],
+      });
+      return [since, tick];
     });
 }
 
@@ -85,6 +94,10 @@ export function registerSessionLenses({ journals, onDidChangeDay }: FeatureConte
       const found = token.isCancellationRequested ? undefined : journals.noteOf(document);
       if (!found?.journal.settings.sessionLenses) return [];
       return sessionLenses(found.journal, found.note);
+    },
+    resolveCodeLens(lens) {
+      if (lens instanceof SinceLens) lens.command = sinceCommand(lens);
+      return lens;
     },
   };
   return vscode.Disposable.from(

@@ -26,26 +26,35 @@ function commonLength(text: string, src: string, start: number): number {
 }
 
 /** Where a token stands in the text, and the entry whose tag it begins with. */
-class TagInText {
-  constructor(
-    readonly src: string,
-    readonly range: SourceRange,
-    readonly entry: Entry,
-  ) {}
+interface TagInText {
+  readonly src: string;
+  readonly range: SourceRange;
+  readonly entry: Entry;
 }
+
+/**
+ * What the tokens stand for. It is no part of them: the editor hands all tokens of a note to another process, and a
+ * whole text with each of them would hold everything up.
+ */
+type TagsOfTokens = WeakMap<PreviewToken, TagInText>;
 
 /**
  * A token to be drawn in place of a text token; that one itself when its characters are not those of the note. Behind
  * what Markdown reads as another character, such as `&amp;`, words stay words.
  */
-function tagToken(token: PreviewToken, entry: Entry, { src, Token }: PreviewState): PreviewToken {
+function tagToken(
+  token: PreviewToken,
+  entry: Entry,
+  { src, Token }: PreviewState,
+  tags: TagsOfTokens,
+): PreviewToken {
   const before = token.content.indexOf(src.slice(entry.nameRange.start, entry.nameRange.end));
   const start = entry.nameRange.start - before;
   const end = start + commonLength(token.content, src, start);
   if (before < 0 || end < entry.nameRange.end) return token;
   const tag = new Token(tokenType, '', 0);
   tag.content = token.content;
-  tag.meta = new TagInText(src, { start, end }, entry);
+  tags.set(tag, { src, range: { start, end }, entry });
   return tag;
 }
 
@@ -53,6 +62,7 @@ function withTagTokens(
   { children, map }: PreviewToken,
   entries: ReadonlyMap<number, Entry>,
   state: PreviewState,
+  tags: TagsOfTokens,
 ): PreviewToken[] | null {
   if (!children || !map) return children;
   let [line] = map;
@@ -65,7 +75,7 @@ function withTagTokens(
     }
     const entry = isLineStart ? entries.get(line) : undefined;
     isLineStart = false;
-    return entry && token.type === 'text' ? tagToken(token, entry, state) : token;
+    return entry && token.type === 'text' ? tagToken(token, entry, state, tags) : token;
   });
 }
 
@@ -77,18 +87,21 @@ export function drawTags<Markdown extends MarkdownItOfPreview>(
   markdown: Markdown,
   noteOf: (env: unknown) => PreviewNote | undefined,
 ): Markdown {
+  const tags: TagsOfTokens = new WeakMap();
   // Which document it is, is told only when it is drawn.
   markdown.core.ruler.push(tokenType, (state) => {
     const entries = entriesByLine(state.src);
     if (entries.size === 0) return;
     for (const token of state.tokens)
-      if (token.type === 'inline') token.children = withTagTokens(token, entries, state);
+      if (token.type === 'inline') token.children = withTagTokens(token, entries, state, tags);
   });
   markdown.renderer.rules[tokenType] = (tokens, index, _options, env) => {
-    const { content = '', meta } = tokens[index] ?? {};
+    const token = tokens[index];
     const note = noteOf(env);
-    if (!note || !(meta instanceof TagInText)) return escaped(content);
-    const { src, range, entry } = meta;
+    const tag = token && tags.get(token);
+    const content = token?.content ?? '';
+    if (!note || !tag) return escaped(content);
+    const { src, range, entry } = tag;
     return tagHtml(src, range, entry, note) + escaped(content.slice(range.end - range.start));
   };
   return markdown;

@@ -6,8 +6,6 @@ export interface PreviewToken {
   children: PreviewToken[] | null;
   /** First line and the line after the last, from 0. */
   readonly map: readonly [number, number] | null;
-  /** Whatever a rule wants to hand to its renderer. */
-  meta: unknown;
 }
 
 export interface PreviewState {

@@ -165,8 +165,12 @@ describe('the language of notes in the editor', () => {
       const found = await vscode.commands.executeCommand<vscode.CodeLens[]>(
         'vscode.executeCodeLensProvider',
         todayNote,
+        // So many are resolved, as those in view are.
+        10,
       );
-      return found.map(({ command }) => command?.title ?? '');
+      return found
+        .sort((one, other) => one.range.start.compareTo(other.range.start))
+        .map(({ command }) => command?.title ?? '');
     };
     assert.deepEqual(await lenses(), ['19 h after flexibility on Tuesday', 'tick as done']);
     const settings = vscode.workspace.getConfiguration('trainingJournal', todayNote);
