@@ -286,7 +286,7 @@ describe('the preview of a plan', () => {
     await opened(missed);
     await scratch.show('2026-02-23.md', '#session');
     const finding = await findingIn(scratch.uri('2026-02-23.md'), 'session-overdue');
-    const offered = await eventually('quick fixes', async () => {
+    const offered = await eventually('three places within the free hours', async () => {
       const found = await vscode.commands.executeCommand<vscode.CodeAction[]>(
         'vscode.executeCodeActionProvider',
         scratch.uri('2026-02-23.md'),
@@ -294,10 +294,10 @@ describe('the preview of a plan', () => {
         vscode.CodeActionKind.QuickFix.value,
       );
       const moves = found.filter(({ title }) => title.startsWith('Move it to '));
-      return moves.length > 0 ? moves : undefined;
+      // While the note with the free hours is still being read, other places are offered.
+      return moves.length === 3 && moves.every(({ title }) => !title.includes('Sunday')) ? moves : undefined;
     });
     const titles = offered.map(({ title }) => title);
-    assert.equal(titles.length, 3, titles.join('\n'));
     assert.match(titles[0] ?? '', /the first (day|place) that breaks no rule/);
     for (const title of titles.slice(1))
       assert.match(title, /^Move it to \w+day, 2026-\d\d-\d\d(, at [\d:]+)?: ./);
