@@ -82,7 +82,7 @@ describe('a coach opens a folder with three athletes', () => {
       folder: journal.path,
       width: 1500,
       // Rows below the edge of a view are not drawn.
-      height: 1500,
+      height: 2200,
       settings: { 'trainingJournal.today': '2026-02-26' },
     });
     await editor.openViewContainer('Training Journal');
@@ -94,7 +94,7 @@ describe('a coach opens a folder with three athletes', () => {
   });
 
   it('sees a row an athlete in each view, and what is due in a few words', async () => {
-    for (const view of ['Due', 'Week', 'Goals'])
+    for (const view of ['Due', 'Week', 'Goals', 'Athletes'])
       for (const athlete of ['Heron', 'Swift', 'Wren']) await rowOf(editor, view, athlete).waitFor();
   });
 
