@@ -46,7 +46,7 @@ const steps = [
   { name: 'build', title: 'Build', start: () => node('scripts/build.mjs') },
   {
     name: 'pure',
-    title: 'Pure tests and published checks, under six time zones',
+    title: 'Pure tests and published checks, under several time zones',
     start: () => node('scripts/pure-tests.mjs'),
     count: countsNamed('pure tests'),
   },
