@@ -1,4 +1,5 @@
 import { dayNumber } from '../notation/time/iso-date';
+import { weekdayNames } from '../notation/time/weekday-names';
 import {
   type AdherenceFigures,
   type AdherenceGroup,
@@ -49,8 +50,6 @@ function shareLine(name: string, { share, excused, unmarked, reasons }: Adherenc
     ...(reasons.length > 0 ? [reasons.map(({ reason, count }) => `${reason} ${count}`).join(', ')] : []),
   ].join('; ');
 }
-
-const weekdayNames = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
 function groupLines<Key>(
   title: string,

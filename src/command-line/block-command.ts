@@ -1,6 +1,6 @@
 import type { Journal, JournalEvent } from '../journal/journal';
 import type { NotePath } from '../journal/note';
-import { addWeeks, type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
+import { addWeeks, type IsoWeek, isoWeekOf, weeksInRow } from '../notation/time/iso-week';
 import {
   BlockOverlapError,
   type BlockPlan,
@@ -12,7 +12,6 @@ import {
   planBlockAgain,
   planNewBlock,
 } from '../planning/block';
-import { blockWeeks } from '../planning/block/block-outline';
 import { eventsOfBlock } from '../planning/block/block-roles';
 import { defaultBlockSettings } from '../planning/block/block-settings';
 import { learnedGaps } from '../planning/week-problem/comfortable-gaps';
@@ -53,7 +52,7 @@ function planned(
   }
   const first = options.first ?? addWeeks(isoWeekOf(today), 1);
   if (first < isoWeekOf(today)) return { refusal: `${first} is over.` };
-  const weeks = blockWeeks(first, options.count);
+  const weeks = weeksInRow(first, options.count);
   const event = options.event === undefined ? undefined : eventNamed(journal, weeks, options.event);
   if (event && 'refusal' in event) return event;
   try {

@@ -1,5 +1,5 @@
 import type { IsoDate } from '../notation/time/iso-date';
-import { addWeeks, type IsoWeek, isoWeekOf, parseIsoWeek } from '../notation/time/iso-week';
+import { addWeeks, type IsoWeek, isoWeekOf, parseIsoWeek, weeksInRow } from '../notation/time/iso-week';
 import type { FolderOptions } from './folder-options';
 
 /** What `plan` is asked beside. */
@@ -40,6 +40,5 @@ export function readPlanOptions(asked: FolderOptions, words: PlanWords): PlanOpt
 
 /** The weeks to plan on the day `today`. */
 export function plannedWeeks({ first, count }: PlanOptions, today: IsoDate): readonly IsoWeek[] {
-  const begin = first ?? addWeeks(isoWeekOf(today), 1);
-  return Array.from({ length: count }, (_, index) => addWeeks(begin, index));
+  return weeksInRow(first ?? addWeeks(isoWeekOf(today), 1), count);
 }

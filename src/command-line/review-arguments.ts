@@ -1,15 +1,6 @@
 import type { Weekday } from '../notation/entries';
 import { readTimeSpan, type WallMinutes } from '../notation/time/wall-clock';
-
-const weekdays: readonly string[] = [
-  'monday',
-  'tuesday',
-  'wednesday',
-  'thursday',
-  'friday',
-  'saturday',
-  'sunday',
-];
+import { weekdayNames } from '../notation/time/weekday-names';
 
 /** When a calendar reminds of the look back, once a week. */
 export interface ReviewOptions {
@@ -31,7 +22,7 @@ export function readReviewOptions(words: ReviewWords): ReviewOptions | string | 
   if (review === undefined) {
     return words['review-at'] === undefined ? undefined : '--review-at goes with --review DAY.';
   }
-  const weekday = weekdays.indexOf(review.toLowerCase());
+  const weekday = weekdayNames.indexOf(review.toLowerCase());
   if (weekday < 0) return `"${review}" is not a weekday such as sunday.`;
   const span = readTimeSpan(at);
   if (!span || span.end !== undefined) return `"${at}" is not a time such as 18:00.`;

@@ -3,6 +3,7 @@ import type { Weekday } from '../notation/entries';
 import { present } from '../notation/present';
 import { parseIsoDate } from '../notation/time/iso-date';
 import { readTimeSpan, type WallMinutes } from '../notation/time/wall-clock';
+import { weekdayNames } from '../notation/time/weekday-names';
 import { isKnownZone, wallClockAt } from '../notation/time/zoned-time';
 import { type BlockSettings, usableBlockSettings } from '../planning/block/block-settings';
 import { type ReviewDay, usualReviewDay } from '../planning/week-review/review-due';
@@ -39,16 +40,12 @@ function chance(percent: unknown): number {
   return isUsable ? percent / 100 : DEFAULT_ACCEPTED_CHANCE;
 }
 
-const reviewDays: Readonly<Record<string, ReviewDay>> = {
-  off: 'off',
-  monday: 1,
-  tuesday: 2,
-  wednesday: 3,
-  thursday: 4,
-  friday: 5,
-  saturday: 6,
-  sunday: 7,
-};
+/** A weekday by its name, or `off`; what is neither counts as not set. */
+function reviewDay(name: unknown): ReviewDay {
+  if (name === 'off') return 'off';
+  const index = typeof name === 'string' ? weekdayNames.indexOf(name) : -1;
+  return index < 0 ? usualReviewDay : ((index + 1) as Weekday);
+}
 
 /** The settings that hold for `scope`; values that cannot be used count as not set. */
 export function readSettings(scope: vscode.Uri): JournalSettings {
@@ -68,7 +65,7 @@ export function readSettings(scope: vscode.Uri): JournalSettings {
     review: {
       pain: settings.get<unknown>('review.pain') === true,
       why: settings.get<unknown>('review.why') === true,
-      day: reviewDays[settings.get<string>('review.day', 'sunday')] ?? usualReviewDay,
+      day: reviewDay(settings.get('review.day')),
     },
     sessionLenses: settings.get<unknown>('sessionLens.enabled') !== false,
     timeOfDay: settings.get<unknown>('planning.timeOfDay') === 'later' ? 'later' : 'earlier',

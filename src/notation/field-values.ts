@@ -4,6 +4,7 @@ import { type Quantity, readQuantity } from './quantity';
 import { type IsoDate, parseIsoDate } from './time/iso-date';
 import { type LengthOfTime, readLength } from './time/length-of-time';
 import { readTimeSpan, type TimeSpan } from './time/wall-clock';
+import { weekdayNames } from './time/weekday-names';
 import { isKnownZone } from './time/zoned-time';
 
 /** One kind of value: how it is read, and what to say when it cannot be. */
@@ -14,11 +15,9 @@ export interface ValueKind<T> {
   readonly examples: readonly string[];
 }
 
-const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
-
 function readWeekday(text: string): Weekday | undefined {
   const lower = text.toLowerCase();
-  const index = weekdays.findIndex((name) => name === lower || name.slice(0, 3) === lower);
+  const index = weekdayNames.findIndex((name) => name === lower || name.slice(0, 3) === lower);
   return index < 0 ? undefined : ((index + 1) as Weekday);
 }
 

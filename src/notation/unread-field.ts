@@ -13,6 +13,7 @@ import type { NotationProblem, UnreadableReason } from './notation-problem';
 import { readUnit, unitNames } from './quantity';
 import type { SourceRange } from './source-range';
 import { parseIsoDate } from './time/iso-date';
+import { weekdayNames } from './time/weekday-names';
 
 /** What a tag would have accepted. */
 export interface AcceptedFields {
@@ -102,8 +103,8 @@ function explainBare(text: string, accepted: AcceptedFields): Explanation {
   if (/^\d{1,2}[:.h]\d{0,2}/.test(text) && accepted.bare.includes(timeValue))
     return { reason: 'not-a-time', expected: timeValue.examples };
   if (accepted.bare.includes(weekdayValue)) {
-    const names = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
-    return { reason: 'not-a-weekday', expected: weekdayValue.examples, suggestion: nearestWord(text, names) };
+    const suggestion = nearestWord(text, weekdayNames);
+    return { reason: 'not-a-weekday', expected: weekdayValue.examples, suggestion };
   }
   if (accepted.names.length === 0 && accepted.bare.length === 1 && first)
     return { reason: first.reason, expected: first.examples, suggestion: dateSuggestion(text) };

@@ -2,7 +2,7 @@ import type { Journal, WrittenBlock } from '../journal/journal';
 import type { NotePath } from '../journal/note';
 import type { BlockRow } from '../notation/entries';
 import { dayNumber } from '../notation/time/iso-date';
-import { addWeeks, type IsoWeek, isoWeekOf, isoWeekOfDay } from '../notation/time/iso-week';
+import { type IsoWeek, isoWeekOf, isoWeekOfDay, mondayOf, weeksInRow } from '../notation/time/iso-week';
 import type { Message } from '../training/finding';
 import { type CheckContext, checkContext } from '../training/week-under-check';
 import { type BlockWeekFigures, blockFigures } from './block/block-figures';
@@ -77,9 +77,7 @@ export class BlockOverlapError extends Error {
 
 /** The weeks from `first` to `last`. */
 function weeksFrom(first: IsoWeek, last: IsoWeek): readonly IsoWeek[] {
-  const weeks: IsoWeek[] = [];
-  for (let week = first; week <= last; week = addWeeks(week, 1)) weeks.push(week);
-  return weeks;
+  return weeksInRow(first, (mondayOf(last) - mondayOf(first)) / 7 + 1);
 }
 
 function weekOf({ date }: PlannedSession): IsoWeek {

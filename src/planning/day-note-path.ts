@@ -1,5 +1,6 @@
 import type { Journal } from '../journal/journal';
 import type { Note, NotePath } from '../journal/note';
+import { baseName } from '../journal/note-path';
 import { dayNumber, type IsoDate } from '../notation/time/iso-date';
 import { isoWeekOf } from '../notation/time/iso-week';
 
@@ -43,6 +44,11 @@ export function folderOf(pattern: string, date: IsoDate): NotePath {
     .split('/')
     .map((segment) => parts[segment] ?? segment)
     .join('/');
+}
+
+/** The first ten characters of a note's name: the day of a day note, from its path. */
+export function dateOfNote(path: NotePath): string {
+  return baseName(path).slice(0, 10);
 }
 
 /** How many days back from the last note the newest are looked for, before every note is looked at. */

@@ -2,6 +2,7 @@ import type { Journal } from '../journal/journal';
 import { dayNumber, type IsoDate } from '../notation/time/iso-date';
 import type { Finding } from '../training/finding';
 import { checkContext } from '../training/week-under-check';
+import { dateOfNote } from './day-note-path';
 import { changeChecker, speaksAgainst } from './findings-added';
 import type { NoteChange } from './note-change';
 import { changesFor, type PlannedSession, type PlanWeeksOptions, type WeeksPlan } from './plan-weeks';
@@ -11,11 +12,6 @@ export interface KeptOfPlan {
   readonly sessions: readonly PlannedSession[];
   /** Whether days without any session get a note that says so. */
   readonly restDays: boolean;
-}
-
-/** The day of a day note, from its path. */
-function dateOfNote(path: string): string {
-  return path.slice(path.lastIndexOf('/') + 1).slice(0, 10);
 }
 
 /** The days of a plan that hold no session, and whose notes would say so. */

@@ -1,5 +1,5 @@
 import type { IsoDate } from '../notation/time/iso-date';
-import { addWeeks, type IsoWeek, isoWeekOf } from '../notation/time/iso-week';
+import { addWeeks, type IsoWeek, isoWeekOf, weeksInRow } from '../notation/time/iso-week';
 
 /** How many weeks behind and ahead of the current one are looked at. */
 export interface WeeksAround {
@@ -15,8 +15,5 @@ export function weeksAround(
   today: IsoDate,
   { weeksBefore, weeksAfter }: WeeksAround = usualWeeksAround,
 ): readonly IsoWeek[] {
-  const current = isoWeekOf(today);
-  return Array.from({ length: weeksBefore + weeksAfter + 1 }, (_, index) =>
-    addWeeks(current, index - weeksBefore),
-  );
+  return weeksInRow(addWeeks(isoWeekOf(today), -weeksBefore), weeksBefore + weeksAfter + 1);
 }

@@ -7,7 +7,7 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'mocha';
 import type { IsoWeek } from '../../src/notation/time/iso-week';
-import { blockWeeks } from '../../src/planning/block/block-outline';
+import { weeksInRow } from '../../src/notation/time/iso-week';
 import { rolesOf } from '../../src/planning/block/block-roles';
 import { blockSettingRanges, defaultBlockSettings } from '../../src/planning/block/block-settings';
 import { kindVolumes, minutesOf } from '../../src/planning/block/kind-volumes';
@@ -39,7 +39,7 @@ describe('published: taper and lighter weeks', () => {
 
   it('a block tapers for two weeks with as many sessions, and its last week holds 41 to 60 % less [R]', () => {
     const { plan } = indexOf({ 'events.md': '- #event 2026-05-16 "Show"\n' });
-    const weeks = blockWeeks('2026-W11' as IsoWeek, 10);
+    const weeks = weeksInRow('2026-W11' as IsoWeek, 10);
     for (let reduction = 41; reduction <= 60; reduction += 1)
       for (let length = 20; length <= 120; length += 1) {
         const settings = { ...defaultBlockSettings, taperReduction: reduction };

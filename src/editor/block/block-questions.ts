@@ -1,12 +1,19 @@
 import * as vscode from 'vscode';
 import type { Journal, JournalEvent } from '../../journal/journal';
-import { dayNumber, isoDate } from '../../notation/time/iso-date';
-import { addWeeks, type IsoWeek, isoWeekOf, isoWeekOfDay, mondayOf } from '../../notation/time/iso-week';
+import { dayNumber, type IsoDate, isoDate } from '../../notation/time/iso-date';
+import {
+  addWeeks,
+  type IsoWeek,
+  isoWeekOf,
+  isoWeekOfDay,
+  mondayOf,
+  weeksInRow,
+} from '../../notation/time/iso-week';
 import { openBlocks } from '../../planning/block';
-import { askedByKind, blockWeeks } from '../../planning/block/block-outline';
+import { askedByKind } from '../../planning/block/block-outline';
 import { eventsOfBlock } from '../../planning/block/block-roles';
 import { fewestBlockWeeks, mostBlockWeeks } from '../../planning/block/block-settings';
-import { volumeBefore } from '../../planning/block/volume-before';
+import { totalOf, volumeBefore } from '../../planning/block/volume-before';
 import { checkContext } from '../../training/week-under-check';
 import { minutesInWords } from '../../training/wording';
 import { editorWords } from '../editor-words';
@@ -27,7 +34,7 @@ function spanWords(first: IsoWeek, count: number): string {
 }
 
 /** The week after this one, or after the last one that a block has laid out. */
-export function firstFreeWeek({ plan }: Journal, today: ReturnType<OpenJournal['today']>): IsoWeek {
+export function firstFreeWeek({ plan }: Journal, today: IsoDate): IsoWeek {
   const last = plan.blocks.flatMap(({ rows }) => rows.map(({ week }) => week.value)).sort();
   const next = addWeeks(isoWeekOf(today), 1);
   const after = last.length === 0 ? next : addWeeks(last.at(-1) ?? next, 1);
@@ -43,7 +50,7 @@ interface WeeksItem extends vscode.QuickPickItem {
 }
 
 function weeksItems(journal: Journal, first: IsoWeek): readonly WeeksItem[] {
-  const most = blockWeeks(first, mostBlockWeeks);
+  const most = weeksInRow(first, mostBlockWeeks);
   const upTo = eventsOfBlock(journal.plan, most).flatMap((event): readonly WeeksItem[] => {
     const count = most.indexOf(isoWeekOfDay(dayNumber(event.date))) + 1;
     return count < fewestBlockWeeks
@@ -77,13 +84,13 @@ function weeksItems(journal: Journal, first: IsoWeek): readonly WeeksItem[] {
   ];
 }
 
-async function askFirst(today: ReturnType<OpenJournal['today']>): Promise<IsoWeek | undefined> {
+async function askFirst(today: IsoDate): Promise<IsoWeek | undefined> {
   const { dates } = editorWords();
   const current = isoWeekOf(today);
   const picked = await vscode.window.showQuickPick(
-    blockWeeks(current, firstWeeks).map((week) => ({
+    weeksInRow(current, firstWeeks).map((week) => ({
       label: week,
-      description: dates.weekdayAndDay(mondayDate(week), today),
+      description: dates.weekdayAndDay(isoDate(mondayOf(week)), today),
       week,
     })),
     { title: vscode.l10n.t('A block of weeks: which week is the first?') },
@@ -91,13 +98,9 @@ async function askFirst(today: ReturnType<OpenJournal['today']>): Promise<IsoWee
   return picked?.week;
 }
 
-function mondayDate(week: IsoWeek) {
-  return isoDate(mondayOf(week));
-}
-
 /** A taper before an event, where the weeks were chosen by their number and hold one. */
 async function askEvent(journal: Journal, { first, count }: AskedWeeks): Promise<AskedWeeks | undefined> {
-  const events = eventsOfBlock(journal.plan, blockWeeks(first, count));
+  const events = eventsOfBlock(journal.plan, weeksInRow(first, count));
   if (events.length === 0) return { first, count };
   const picked = await vscode.window.showQuickPick(
     [
@@ -159,7 +162,7 @@ export async function askTop(open: OpenJournal, { first }: AskedWeeks): Promise<
   }
   const context = checkContext(journal, { today: open.today(), zone: open.zone() });
   const before = volumeBefore(context, first, [...asked.keys()]);
-  const lately = Math.round([...before.minutes.values()].reduce((sum, one) => sum + one, 0));
+  const lately = Math.round(totalOf(before.minutes));
   const picked = await vscode.window.showQuickPick(
     [100, 110, 120, 130].map((top) => ({
       label:

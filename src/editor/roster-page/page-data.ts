@@ -1,3 +1,4 @@
+import { joinPath } from '../../journal/note-path';
 import {
   type FromRosterPage,
   type RosterLink,
@@ -87,8 +88,7 @@ function rowView(
   context: PageContext,
 ): RosterRowView {
   const { lastLog, week, pains, next, goalsPast } = row.facts;
-  const own = open.journal.root === '' ? 'journal.md' : `${open.journal.root}/journal.md`;
-  const first = open.journal.note(own);
+  const first = open.journal.note(joinPath(open.journal.root, 'journal.md'));
   const place = lastLog?.place ?? (first && { note: first.path, range: { start: 0, end: 0 } });
   const behind = [...goalsPast, ...row.findings.behind];
   return {

@@ -34,6 +34,11 @@ export function addWeeks(week: IsoWeek, weeks: number): IsoWeek {
   return isoWeekOfDay(mondayOf(week) + weeks * 7);
 }
 
+/** `count` weeks in a row, `first` the first of them. */
+export function weeksInRow(first: IsoWeek, count: number): readonly IsoWeek[] {
+  return Array.from({ length: count }, (_, index) => addWeeks(first, index));
+}
+
 /** The week written in `text`, or `undefined` when it is not `YYYY-Www` or its year has no such week. */
 export function parseIsoWeek(text: string): IsoWeek | undefined {
   const match = /^(\d{4})-W(\d{2})$/.exec(text);

@@ -5,7 +5,7 @@ import { type BlockWeekRole, roleOf } from '../../training/block/block-rows';
 import type { CheckContext } from '../../training/week-under-check';
 import type { BlockSettings } from './block-settings';
 import { WeeksCompared } from './kind-volumes';
-import { doneByKind, type MinutesByKind, type VolumeBefore, volumeBefore } from './volume-before';
+import { doneByKind, type MinutesByKind, totalOf, type VolumeBefore, volumeBefore } from './volume-before';
 
 /** What a building week holds beyond the limit. */
 export interface AboveLimit {
@@ -30,10 +30,6 @@ export interface BlockWeekFigures {
 export interface BlockFigures {
   readonly before: VolumeBefore;
   readonly weeks: readonly BlockWeekFigures[];
-}
-
-function total(minutes: MinutesByKind): number {
-  return [...minutes.values()].reduce((sum, one) => sum + one, 0);
 }
 
 function written({ volumes }: BlockRow): MinutesByKind {
@@ -67,7 +63,7 @@ export function blockFigures(
     const role = roleOf(row);
     const isOver = week < current;
     const byKind = isOver ? doneByKind(context, week, kinds) : written(row);
-    const change = percentAbove(total(byKind), total(previous));
+    const change = percentAbove(totalOf(byKind), totalOf(previous));
     const above = kinds.flatMap((kind): readonly AboveLimit[] => {
       const mean = role === 'building' && !isOver ? (compared.get(kind)?.mean ?? 0) : 0;
       const percent = percentAbove(byKind.get(kind) ?? 0, mean);
@@ -80,7 +76,7 @@ export function blockFigures(
       role,
       isOver,
       byKind,
-      minutes: total(byKind),
+      minutes: totalOf(byKind),
       ...(change === undefined ? {} : { changePercent: change }),
       aboveLimit: above,
     };

@@ -1,10 +1,11 @@
 import type { Journal, JournalEvent } from '../../journal/journal';
 import type { NotePath } from '../../journal/note';
-import { joinPath } from '../../journal/note-path';
+import { folderOf } from '../../journal/note-path';
 import { dayNumber } from '../../notation/time/iso-date';
 import { isoWeekOfDay } from '../../notation/time/iso-week';
 import { formatSessionLength } from '../../notation/time/length-of-time';
 import { usualLineEnding } from '../day-note';
+import { freeNotePath } from '../free-note-path';
 import { withLineEnding } from '../line-ending';
 import type { NoteChange } from '../note-change';
 import type { BlockOutline, OutlineWeek } from './block-outline';
@@ -50,11 +51,8 @@ export function blockNoteText({ kinds, weeks, event }: BlockOutline): string {
 /** Where the note of a block goes: beside the journal's other blocks, else into its own folder. The path is free. */
 function newBlockNotePath(journal: Journal, { weeks }: BlockOutline): NotePath {
   const beside = journal.plan.blocks.at(-1)?.note;
-  const folder = beside === undefined ? journal.root : beside.slice(0, Math.max(0, beside.lastIndexOf('/')));
-  const name = `block ${weeks[0]?.week} to ${weeks.at(-1)?.week}`;
-  let path = joinPath(folder, `${name}.md`);
-  for (let number = 2; journal.note(path); number += 1) path = joinPath(folder, `${name} ${number}.md`);
-  return path;
+  const folder = beside === undefined ? journal.root : folderOf(beside);
+  return freeNotePath(journal, folder, `block ${weeks[0]?.week} to ${weeks.at(-1)?.week}`);
 }
 
 /** The change that writes a block's note. */

@@ -1,5 +1,5 @@
 import type { JournalEvent, JournalPlan } from '../../journal/journal';
-import { addWeeks, type IsoWeek } from '../../notation/time/iso-week';
+import { type IsoWeek, weeksInRow } from '../../notation/time/iso-week';
 import { needMinutes, needSessions } from '../../training/block/asked-in-week';
 import { kindsOf } from '../../training/kinds';
 import { openNeeds } from '../../training/open-needs';
@@ -7,7 +7,7 @@ import type { CheckContext } from '../../training/week-under-check';
 import { rolesOf, type WeekRole } from './block-roles';
 import type { BlockSettings } from './block-settings';
 import { type KindAsked, type KindVolume, kindVolumes, noVolume } from './kind-volumes';
-import { type VolumeBefore, volumeBefore } from './volume-before';
+import { totalOf, type VolumeBefore, volumeBefore } from './volume-before';
 
 /**
  * What a kind begins with that was not trained before, beside others that were, as a share of what is asked. In a journal
@@ -39,11 +39,6 @@ export interface BlockOutline {
   readonly event?: JournalEvent;
 }
 
-/** The weeks of a block. */
-export function blockWeeks(first: IsoWeek, count: number): readonly IsoWeek[] {
-  return Array.from({ length: count }, (_, index) => addWeeks(first, index));
-}
-
 /** What the needs of `week` ask by themselves, by kind; recovery is asked for as ever and has no column. */
 export function askedByKind(plan: JournalPlan, week: IsoWeek): ReadonlyMap<string, KindAsked> {
   const asked = new Map<string, KindAsked>();
@@ -62,11 +57,11 @@ export function askedByKind(plan: JournalPlan, week: IsoWeek): ReadonlyMap<strin
 /** The volumes of a block by week and kind, from what the needs ask and what was done before. */
 export function outlineBlock(context: CheckContext, options: OutlineOptions): BlockOutline {
   const { first, count, event, top, settings } = options;
-  const weeks = blockWeeks(first, count);
+  const weeks = weeksInRow(first, count);
   const asked = weeks.map((week) => askedByKind(context.plan, week));
   const kinds = [...new Set(asked.flatMap((one) => [...one.keys()]))];
   const before = volumeBefore(context, first, kinds);
-  const isKnown = [...before.minutes.values()].some((minutes) => minutes > 0);
+  const isKnown = totalOf(before.minutes) > 0;
   const roles = rolesOf(weeks, event, settings);
   const columns = kinds.map((kind) =>
     kindVolumes(

@@ -9,6 +9,7 @@ import type { BlockFigures } from './block-figures';
 import { askedByKind, type BlockOutline } from './block-outline';
 import type { BlockSettings } from './block-settings';
 import { minutesOf } from './kind-volumes';
+import { totalOf } from './volume-before';
 
 /** To be shown with every block. */
 export const blockCautions: readonly Message[] = [
@@ -27,7 +28,7 @@ export function outlineWarnings(
   { kinds, weeks, before }: BlockOutline,
   top: number,
 ): readonly Message[] {
-  const isKnown = [...before.minutes.values()].some((minutes) => minutes > 0);
+  const isKnown = totalOf(before.minutes) > 0;
   const unknown = isKnown ? kinds.filter((kind) => before.minutes.get(kind) === 0) : [];
   const peaks = kinds.flatMap((kind, column): readonly Message[] => {
     const asked = Math.max(

@@ -1,10 +1,15 @@
-import { addWeeks, type IsoWeek, isoWeekOf, isoWeekOfDay } from '../../notation/time/iso-week';
+import { addWeeks, type IsoWeek, isoWeekOf, isoWeekOfDay, weeksInRow } from '../../notation/time/iso-week';
 import type { SessionFacts } from '../../training/session-facts';
 import type { CheckContext } from '../../training/week-under-check';
 import { weeksCompared } from './kind-volumes';
 
 /** Minutes by kind. */
 export type MinutesByKind = ReadonlyMap<string, number>;
+
+/** Minutes of all kinds together. */
+export function totalOf(minutes: MinutesByKind): number {
+  return [...minutes.values()].reduce((sum, one) => sum + one, 0);
+}
 
 /** What was done before a block. */
 export interface VolumeBefore {
@@ -40,9 +45,9 @@ export function volumeBefore(
   const until = first < current ? first : current;
   const span = context.journal.span();
   const begun = span && isoWeekOfDay(span.first);
-  const weeks = Array.from({ length: weeksCompared }, (_, ago) =>
-    addWeeks(until, ago - weeksCompared),
-  ).filter((week) => begun !== undefined && week >= begun);
+  const weeks = weeksInRow(addWeeks(until, -weeksCompared), weeksCompared).filter(
+    (week) => begun !== undefined && week >= begun,
+  );
   const done = weeks.map((week) => doneByKind(context, week, columns));
   const minutes = new Map(
     columns.map((column) => [

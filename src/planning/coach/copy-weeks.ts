@@ -1,7 +1,8 @@
 import type { Journal, Need } from '../../journal/journal';
 import { journalAsIf } from '../../journal/journal-as-if';
 import { dayNumber } from '../../notation/time/iso-date';
-import { addWeeks, type IsoWeek } from '../../notation/time/iso-week';
+import { addWeeks, type IsoWeek, weeksInRow } from '../../notation/time/iso-week';
+import { dateOfNote } from '../day-note-path';
 import { DraftJournal } from '../draft-journal';
 import { journalWithNeeds } from '../journal-with-needs';
 import { journalWithSessions } from '../journal-with-sessions';
@@ -78,15 +79,6 @@ function takeRoutines(
   return { routines, routinesTaken };
 }
 
-function targetWeeks({ to, count }: CopyWeeksOptions): readonly IsoWeek[] {
-  return Array.from({ length: count }, (_, index) => addWeeks(to, index));
-}
-
-/** The day of a day note, from its path. */
-function dateOfNote(path: string): string {
-  return path.slice(path.lastIndexOf('/') + 1).slice(0, 10);
-}
-
 /**
  * The changes that write some of the copied sessions, such as those that a person kept, with the routines that they
  * need. Days without a session get no note.
@@ -103,10 +95,10 @@ export function copyChanges(
     options.from,
     sessions.flatMap(({ asked }) => asked.facts.routine?.id ?? []),
   );
-  const { from: _from, firstWeek: _first, count: _count, to: _to, ...plan } = options;
+  const { from: _from, firstWeek: _first, count, to, ...plan } = options;
   const dates = new Set<string>(sessions.map(({ date }) => date));
   draft.write(
-    changesFor(draft.journal, { ...plan, weeks: targetWeeks(options) }, sessions).filter(
+    changesFor(draft.journal, { ...plan, weeks: weeksInRow(to, count) }, sessions).filter(
       ({ kind, note }) => kind === 'edit' || dates.has(dateOfNote(note)),
     ),
   );
@@ -115,9 +107,9 @@ export function copyChanges(
 
 /** The steps of {@link copyWeeks}. */
 export function* copyWeeksSteps(into: Journal, options: CopyWeeksOptions): Steps<CopyPlan> {
-  const { from, firstWeek, count: _count, to: _to, ...plan } = options;
+  const { from, firstWeek, count, to, ...plan } = options;
   const draft = new DraftJournal(into);
-  const sources = targetWeeks(options).map((week, index) => {
+  const sources = weeksInRow(to, count).map((week, index) => {
     const source = addWeeks(firstWeek, index);
     return { week, source, asked: copiedNeeds(from, source, into, plan) };
   });

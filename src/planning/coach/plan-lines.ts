@@ -4,6 +4,7 @@ import { readNote } from '../../notation/read-note';
 import { applyTextEdits } from '../../notation/text-edit';
 import { lengthInWords } from '../../training/wording';
 import { DraftJournal } from '../draft-journal';
+import { freeNotePath } from '../free-note-path';
 import { insertLines } from '../insert-lines';
 import type { NoteChange } from '../note-change';
 import { noteOfMost } from '../note-of-most';
@@ -76,11 +77,7 @@ function addRoutine(into: Journal, from: Journal, routine: Routine): LineInJourn
 
 /** A note of its own in the journal's folder, where nothing else takes the line. */
 function newPlanNote(into: Journal, name: string, text: string): NoteChange {
-  const at = (number: number) =>
-    [into.root, `${name}${number === 1 ? '' : ` ${number}`}.md`].filter((part) => part !== '').join('/');
-  let number = 1;
-  while (into.file(at(number))) number += 1;
-  return { kind: 'create', note: at(number), text: `${text}\n` };
+  return { kind: 'create', note: freeNotePath(into, into.root, name), text: `${text}\n` };
 }
 
 /** A need asks every week where it is added: it must not come to stand among those of a goal. */

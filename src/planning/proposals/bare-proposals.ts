@@ -1,6 +1,7 @@
 import type { Metric } from '../../journal/journal';
 import type { FieldContext } from '../../notation/cursor-context';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
+import { weekdayNames } from '../../notation/time/weekday-names';
 import { nextDays } from './date-proposals';
 import {
   goalProposals,
@@ -12,8 +13,6 @@ import {
 import { blank, type Proposal, type ProposalSource, plain, snippet } from './proposal';
 import { readingProposals } from './quantity-proposals';
 import { newSessionProposals, sessionDetailProposals } from './session-proposals';
-
-const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
 function asked(proposals: readonly Proposal[]): readonly Proposal[] {
   return proposals.map((one) => ({ ...one, asked: true, continues: true }));
@@ -51,8 +50,8 @@ function reportProposals(source: ProposalSource, context: FieldContext): readonl
 
 function freeProposals(source: ProposalSource, context: FieldContext): readonly Proposal[] {
   const written = context.fields.filter((one) => !one.name).map((one) => one.text.toLowerCase());
-  const left = weekdays.filter((day) => !written.some((one) => one === day || one === day.slice(0, 3)));
-  const isFirst = left.length === weekdays.length;
+  const left = weekdayNames.filter((day) => !written.some((one) => one === day || one === day.slice(0, 3)));
+  const isFirst = left.length === weekdayNames.length;
   const days = left.map((day) => plain(day, { is: 'weekday' }, { asked: isFirst, continues: true }));
   if (isFirst) return days;
   if (hasShape(context, /^\d/)) return [];

@@ -5,7 +5,7 @@ import { type DayNumber, isoDate } from '../../notation/time/iso-date';
 import type { IsoWeek } from '../../notation/time/iso-week';
 import type { LengthOfTime } from '../../notation/time/length-of-time';
 import type { WallMinutes } from '../../notation/time/wall-clock';
-import { askedOfWeek } from '../../training/block/asked-in-week';
+import { askedOfWeek, assumedMinutes } from '../../training/block/asked-in-week';
 import type { Rule } from '../../training/default-rules';
 import { kindsOf } from '../../training/kinds';
 import { nearestFirst } from '../../training/open-needs';
@@ -37,9 +37,6 @@ export interface Demand {
    */
   readonly importance?: number;
 }
-
-/** Minutes of a session when nothing at all says how long it lasts: an assumption, no published value. */
-const assumedMinutes = { training: 60, recovery: 45 } as const;
 
 /** The routine that a need names, or the first one of its kind. */
 function routineFor(plan: JournalPlan, kind: string, named: string | undefined): Routine | undefined {

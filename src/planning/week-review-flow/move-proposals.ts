@@ -6,6 +6,7 @@ import { message } from '../../training/wording';
 import { joined } from '../plan-weeks/joined-messages';
 import { type Remedy, remediesFor } from '../remedies';
 import { foundSession } from '../remedies/found-session';
+import type { Steps } from '../solver/slices';
 import type { ProposedChange, ReviewedWeeks, ReviewProposal } from './review-proposal';
 
 /** What another place for a session can mend. Whether an overdue one was done, only the athlete knows. */
@@ -66,7 +67,7 @@ function changeFor(
 export function* moveProposals(
   context: CheckContext,
   weeks: ReviewedWeeks,
-): Generator<number, readonly ReviewProposal[], void> {
+): Steps<readonly ReviewProposal[]> {
   const proposals: ReviewProposal[] = [];
   for (const finding of toMove(context, weeks)) {
     if (proposals.length >= mostMoves) break;

@@ -14,13 +14,13 @@ export interface AskedOfWeek {
   readonly rating?: Rating;
 }
 
-/** Minutes of a session of which neither its need nor its routine says how long it lasts. An assumption. */
-const assumedMinutes = 60;
+/** Minutes of a session when nothing at all says how long it lasts: an assumption, no published value. */
+export const assumedMinutes = { training: 60, recovery: 45 } as const;
 
 /** How long a session of a need lasts, assumed when nothing says. */
 export function needMinutes(need: Need, plan: JournalPlan): number {
   const routine = need.routine === undefined ? undefined : plan.routines.get(need.routine);
-  return need.length?.minutes ?? routine?.length?.minutes ?? assumedMinutes;
+  return need.length?.minutes ?? routine?.length?.minutes ?? assumedMinutes.training;
 }
 
 /** How many sessions a need asks of a week by itself. */

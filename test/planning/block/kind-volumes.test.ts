@@ -2,8 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, it } from 'mocha';
 import { isoDate } from '../../../src/notation/time/iso-date';
-import { addWeeks, type IsoWeek, mondayOf } from '../../../src/notation/time/iso-week';
-import { blockWeeks } from '../../../src/planning/block/block-outline';
+import { addWeeks, type IsoWeek, mondayOf, weeksInRow } from '../../../src/notation/time/iso-week';
 import { eventsOfBlock, rolesOf } from '../../../src/planning/block/block-roles';
 import {
   blockSettingRanges,
@@ -32,7 +31,7 @@ function eventOn(offset: number | undefined) {
 
 /** Roles as letters: b, l and t. */
 function letters(count: number, offset: number | undefined, settings = defaultBlockSettings): string {
-  return rolesOf(blockWeeks(first, count), eventOn(offset), settings)
+  return rolesOf(weeksInRow(first, count), eventOn(offset), settings)
     .map(({ role }) => role[0])
     .join('');
 }
@@ -64,7 +63,7 @@ describe('what the weeks of a block are there for', () => {
       days.map((offset) => [`${offset}.md`, `- #event ${isoDate(mondayOf(first) + offset)} "${offset}"\n`]),
     );
     assert.deepEqual(
-      eventsOfBlock(indexOf(notes).plan, blockWeeks(first, 10)).map(({ name }) => name),
+      eventsOfBlock(indexOf(notes).plan, weeksInRow(first, 10)).map(({ name }) => name),
       ['0', '69', '76'],
     );
   });
@@ -93,7 +92,7 @@ describe('what the weeks of a block are there for', () => {
 describe('the volumes of a kind', () => {
   const volumes = (before: number, top = 1, count = 12, settings = defaultBlockSettings) =>
     kindVolumes(
-      rolesOf(blockWeeks(first, count), undefined, settings),
+      rolesOf(weeksInRow(first, count), undefined, settings),
       Array.from({ length: count }, () => ({ sessions: 2, minutes: 120 })),
       { before, start: 1, top, settings },
     ).map(({ sessions, length }) => `${sessions} x ${length}`);
@@ -144,7 +143,7 @@ describe('the volumes of a kind', () => {
     let grown = 0;
     fc.assert(
       fc.property(anything, ({ count, offset, before, top, asked, changes, settings }) => {
-        const roles = rolesOf(blockWeeks(first, count), eventOn(offset), settings);
+        const roles = rolesOf(weeksInRow(first, count), eventOn(offset), settings);
         const wanted = roles.map((_, index) => {
           const { sessions, length } = (changes ? asked[index] : asked[0]) ?? { sessions: 0, length: 0 };
           return { sessions, minutes: sessions * length };
@@ -184,7 +183,7 @@ describe('the volumes of a kind', () => {
         fc.option(fc.integer({ min: 0, max: 83 }), { nil: undefined }),
         anySettings,
         (count, offset, settings) => {
-          const roles = rolesOf(blockWeeks(first, count), eventOn(offset), settings);
+          const roles = rolesOf(weeksInRow(first, count), eventOn(offset), settings);
           let since = 0;
           roles.forEach(({ role, week, share }, index) => {
             assert.equal(week, addWeeks(first, index));
