@@ -10,15 +10,21 @@ import { rosterNodes } from './views/roster-nodes';
  * @param data what the page of the athletes shows now
  */
 export function registerRosterView(
-  { journals, onDidChangeDay }: FeatureContext,
+  { journals }: FeatureContext,
   findings: Findings,
   data: () => RosterPageData,
 ): vscode.Disposable {
   const tree = new NodeTree('trainingJournal.roster', journals.ready, () => rosterNodes(data()));
+  let soon: ReturnType<typeof setTimeout> | undefined;
   return vscode.Disposable.from(
     tree,
-    journals.onDidChange(() => tree.refresh()),
-    findings.onDidChange(() => tree.refresh()),
-    onDidChangeDay(() => tree.refresh()),
+    // Findings change with the notes and with the day, one journal after the other: the rows are made once for all.
+    findings.onDidChange(() => {
+      soon ??= setTimeout(() => {
+        soon = undefined;
+        tree.refresh();
+      });
+    }),
+    { dispose: () => clearTimeout(soon) },
   );
 }

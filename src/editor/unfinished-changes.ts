@@ -88,3 +88,13 @@ export async function tellOfStale(error: StaleChangeError, again: () => unknown)
   await vscode.commands.executeCommand('trainingJournal.refresh');
   await again();
 }
+
+/** Says that notes have changed since something was planned, and that it is planned again; ends when they are read. */
+export async function tellOfNewPlan(): Promise<void> {
+  await vscode.commands.executeCommand('trainingJournal.refresh');
+  void vscode.window.showWarningMessage(
+    vscode.l10n.t(
+      'The notes have changed since this was planned. Nothing was written; this is the new plan.',
+    ),
+  );
+}

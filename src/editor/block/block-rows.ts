@@ -2,6 +2,7 @@ import { isoDate } from '../../notation/time/iso-date';
 import { type IsoWeek, mondayOf } from '../../notation/time/iso-week';
 import { formatTime } from '../../notation/time/wall-clock';
 import { type BlockPlan, type BlockPlanWeek, hasChanges } from '../../planning/block';
+import { totalOf } from '../../planning/block/volume-before';
 import type { PlannedSession } from '../../planning/plan-weeks';
 import type { Message } from '../../training/finding';
 import { message, minutesInWords } from '../../training/wording';
@@ -76,6 +77,10 @@ function kindsInWords({ row, figures, placed }: BlockPlanWeek, words: Words): re
     return [...figures.byKind].map(([kind, minutes]) =>
       say(message('{0} {1} min', kind, Math.round(minutes))),
     );
+  const withTimes = (amount: string, kind: string) => {
+    const own = placed.filter((one) => one.kind === kind);
+    return joined([amount, timesInWords(own, words)], ' ');
+  };
   const columns = row.volumes.map(({ kind, sessions, minutes }) => {
     const amount =
       minutes === 0
@@ -83,35 +88,12 @@ function kindsInWords({ row, figures, placed }: BlockPlanWeek, words: Words): re
         : sessions === undefined
           ? say(message('{0} {1} min', kind, minutes))
           : say(message('{0} {1} × {2} min', kind, sessions, Math.round(minutes / sessions)));
-    return joined(
-      [
-        amount,
-        timesInWords(
-          placed.filter((one) => one.kind === kind),
-          words,
-        ),
-      ],
-      ' ',
-    );
+    return withTimes(amount, kind);
   });
   const others = [...new Set(placed.map(({ kind }) => kind))].filter(
     (kind) => !row.volumes.some((volume) => volume.kind === kind),
   );
-  return [
-    ...columns,
-    ...others.map((kind) =>
-      joined(
-        [
-          kind,
-          timesInWords(
-            placed.filter((one) => one.kind === kind),
-            words,
-          ),
-        ],
-        ' ',
-      ),
-    ),
-  ];
+  return [...columns, ...others.map((kind) => withTimes(kind, kind))];
 }
 
 function fittedInWords({ fitted }: BlockPlanWeek, { say, dates }: Words): readonly string[] {
@@ -225,7 +207,7 @@ function writeRow({ plan, ticked, words: { say } }: ShownBlock): BlockRowView {
 }
 
 function beforeRows({ plan: { before }, words: { say } }: ShownBlock): readonly BlockRowView[] {
-  const minutes = [...before.minutes.values()].reduce((sum, one) => sum + one, 0);
+  const minutes = totalOf(before.minutes);
   const [first, last] = [before.weeks[0], before.weeks.at(-1)];
   if (minutes === 0 || first === undefined || last === undefined) return [];
   return [

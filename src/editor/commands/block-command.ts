@@ -14,13 +14,14 @@ import { applyChanges } from '../apply-changes';
 import { pickFromBlock } from '../block/block-list';
 import { askTop, askWeeks } from '../block/block-questions';
 import { canTick } from '../block/block-rows';
-
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { planOptions } from '../plan-preview/plan-options';
-import { runInSlices } from '../run-in-slices';
+import { searchWithNotice } from '../search-with-notice';
 import { say } from '../sentences';
 import { readBlockSettings } from '../settings';
+import { showWritten } from '../show-written';
+import { tellCautions } from '../tell-cautions';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 
@@ -35,27 +36,9 @@ function optionsOf(journal: OpenJournal): BlockPlanOptions {
   };
 }
 
-/** Plans in slices, with a message that can stop it. */
-async function inSlices(steps: ReturnType<typeof planNewBlockSteps>): Promise<BlockPlan | 'stopped'> {
-  return vscode.window.withProgress(
-    {
-      location: vscode.ProgressLocation.Notification,
-      title: vscode.l10n.t('Looking for the best places'),
-      cancellable: true,
-    },
-    (_progress, token) =>
-      runInSlices(
-        blockInSlices(steps, { nodesPerSlice: 1, shouldStop: () => token.isCancellationRequested }),
-      ),
-  );
-}
-
-/** A row of a list holds one line; a message holds the whole of the cautions, below the list. */
-function tellCautions({ cautions }: BlockPlan): void {
-  const read = vscode.l10n.t('Read the cautions');
-  void vscode.window.showWarningMessage(cautions.map(say).join(' '), read).then((answer) => {
-    if (answer === read) void vscode.commands.executeCommand('trainingJournal.openGuide', 'cautions.md');
-  });
+/** Looks for the places of a block's sessions. */
+function search(steps: ReturnType<typeof planNewBlockSteps>): Thenable<BlockPlan | 'stopped'> {
+  return searchWithNotice((slices) => blockInSlices(steps, slices));
 }
 
 /** Says that the notes follow the table, and what of it they cannot follow. */
@@ -79,20 +62,18 @@ async function showAndWrite(
     tellNothing(plan);
     return;
   }
-  tellCautions(plan);
+  tellCautions(plan.cautions);
   const weeks = await pickFromBlock(plan);
   if (!weeks) return;
   const changes = blockChanges(notes, plan, weeks, options);
   const [first] = changes;
   if (!first) return;
   await applyChanges(journal, changes);
-  // Undo goes by the note in front: with one of the new notes there, it takes all of them back.
-  await vscode.window.showTextDocument(journal.uriOf(first.note));
-  vscode.window.setStatusBarMessage(
+  await showWritten(
+    journal.uriOf(first.note),
     changes.length === 1
       ? vscode.l10n.t('1 note written. Undo takes it back in one step.')
       : vscode.l10n.t('{0} notes written. Undo takes them back in one step.', changes.length),
-    8000,
   );
 }
 
@@ -116,7 +97,7 @@ async function planAgain(journal: OpenJournal): Promise<void> {
   const active = vscode.window.activeTextEditor?.document.uri.toString();
   const block = blocks.find(({ note }) => journal.uriOf(note).toString() === active) ?? blocks[0];
   if (!block) return tellNoBlock();
-  const plan = await inSlices(planBlockAgainSteps(notes, block, options));
+  const plan = await search(planBlockAgainSteps(notes, block, options));
   if (plan !== 'stopped') await showAndWrite(journal, notes, plan, options);
 }
 
@@ -127,7 +108,7 @@ async function layOut(journal: OpenJournal): Promise<void> {
   if (!asked || top === undefined) return;
   const options = optionsOf(journal);
   const notes = asTheyAre(journal);
-  const plan = await inSlices(planNewBlockSteps(notes, { ...options, ...asked, top }));
+  const plan = await search(planNewBlockSteps(notes, { ...options, ...asked, top }));
   if (plan !== 'stopped') await showAndWrite(journal, notes, plan, options);
 }
 

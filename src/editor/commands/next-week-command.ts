@@ -4,6 +4,7 @@ import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { planAndWrite } from '../plan-preview/plan-and-write';
 import { planOptions } from '../plan-preview/plan-options';
+import { showWritten } from '../show-written';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 
@@ -32,11 +33,9 @@ export function registerNextWeekCommand(context: FeatureContext): vscode.Disposa
     });
     const [first] = written ?? [];
     if (!written || !first) return;
-    // Undo goes by the note in front: with one of the new notes there, it takes all of them back.
-    await vscode.window.showTextDocument(journal.uriOf(first.note));
-    vscode.window.setStatusBarMessage(
+    await showWritten(
+      journal.uriOf(first.note),
       vscode.l10n.t('{0} notes written. Undo takes them back in one step.', written.length),
-      8000,
     );
   });
 }

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { addDays, type IsoDate, isoDate } from '../../notation/time/iso-date';
 import { mondayOf } from '../../notation/time/iso-week';
 import { formatTime } from '../../notation/time/wall-clock';
+import { dateOfNote } from '../../planning/day-note-path';
 import type { NoteChange } from '../../planning/note-change';
 import type { PlannedSession } from '../../planning/plan-weeks';
 import {
@@ -17,8 +18,10 @@ import { editorWords } from '../editor-words';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { planOptions } from '../plan-preview/plan-options';
-import { runInSlices } from '../run-in-slices';
+import { searchWithNotice } from '../search-with-notice';
 import { say } from '../sentences';
+import { showWritten } from '../show-written';
+import { tellCautions } from '../tell-cautions';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 
@@ -48,29 +51,16 @@ async function plan(
   count: ReturnPlanOptions['count'],
 ): Promise<ReturnPlan | undefined | 'stopped'> {
   const { today, zone, comfortable, timeOfDay } = planOptions(journal, [], 'new');
-  return vscode.window.withProgress(
-    {
-      location: vscode.ProgressLocation.Notification,
-      title: vscode.l10n.t('Looking for the best places'),
-      cancellable: true,
-    },
-    (_progress, token) =>
-      runInSlices(
-        planReturnInSlices(journal.journal, {
-          today,
-          zone,
-          count,
-          ...(comfortable ? { comfortable } : {}),
-          ...(timeOfDay ? { timeOfDay } : {}),
-          nodesPerSlice: 0,
-          shouldStop: () => token.isCancellationRequested,
-        }),
-      ),
+  return searchWithNotice((slices) =>
+    planReturnInSlices(journal.journal, {
+      today,
+      zone,
+      count,
+      ...(comfortable ? { comfortable } : {}),
+      ...(timeOfDay ? { timeOfDay } : {}),
+      ...slices,
+    }),
   );
-}
-
-function dateOf(change: NoteChange): string {
-  return change.note.slice(change.note.lastIndexOf('/') + 1).slice(0, 10);
 }
 
 function sessionWords({ start, kind, goal }: PlannedSession): string {
@@ -79,7 +69,7 @@ function sessionWords({ start, kind, goal }: PlannedSession): string {
 }
 
 function noteRow(change: NoteChange, { placed }: ReturnWeek): ReturnRow {
-  const date = dateOf(change);
+  const date = dateOfNote(change.note);
   const sessions = placed.filter((session) => session.date === date);
   const minutes = sessions.reduce((sum, session) => sum + session.minutes, 0);
   const where = change.kind === 'create' ? vscode.l10n.t('new note') : vscode.l10n.t('added to the note');
@@ -110,7 +100,7 @@ function weekRows(week: ReturnWeek, changes: readonly NoteChange[]): readonly Re
         ]
       : []),
     ...changes
-      .filter((change) => dateOf(change) >= first && dateOf(change) <= last)
+      .filter((change) => dateOfNote(change.note) >= first && dateOfNote(change.note) <= last)
       .map((change) => noteRow(change, week)),
   ];
 }
@@ -131,17 +121,9 @@ function rows({ weeks, forecasts, changes }: ReturnPlan): readonly ReturnRow[] {
   ];
 }
 
-/** A row of a list holds one line; a message holds the whole of the cautions, below the list. */
-function tellCautions({ cautions }: ReturnPlan): void {
-  const read = vscode.l10n.t('Read the cautions');
-  void vscode.window.showWarningMessage(cautions.map(say).join(' '), read).then((answer) => {
-    if (answer === read) void vscode.commands.executeCommand('trainingJournal.openGuide', 'cautions.md');
-  });
-}
-
 async function preview(found: ReturnPlan): Promise<readonly NoteChange[] | undefined> {
   const { limits } = found;
-  tellCautions(found);
+  tellCautions(found.cautions);
   const picked = await vscode.window.showQuickPick([...rows(found)], {
     title:
       limits.break && limits.break.backOn === undefined
@@ -182,11 +164,9 @@ export function registerReturnPlanCommand(context: FeatureContext): vscode.Dispo
     const [first] = kept ?? [];
     if (!kept || !first) return;
     await applyChanges(journal, kept);
-    // Undo goes by the note in front: with one of the new notes there, it takes all of them back.
-    await vscode.window.showTextDocument(journal.uriOf(first.note));
-    vscode.window.setStatusBarMessage(
+    await showWritten(
+      journal.uriOf(first.note),
       vscode.l10n.t('{0} notes written. Undo takes them back in one step.', kept.length),
-      8000,
     );
   });
 }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { FeatureContext } from '../feature-context';
 import { reviewAndWrite } from '../review-flow/review-and-write';
+import { showWritten } from '../show-written';
 import { chooseJournal } from './choose-journal';
 import { registerCommand } from './run-command';
 
@@ -18,11 +19,9 @@ export function registerReviewWeekCommand(context: FeatureContext): vscode.Dispo
     const { changes, flow } = written;
     const shown = changes.find(({ note }) => note === flow.review.note) ?? changes[0];
     if (!shown) return;
-    // Undo goes by the note in front: with one of the written notes there, it takes all of them back.
-    await vscode.window.showTextDocument(journal.uriOf(shown.note));
-    vscode.window.setStatusBarMessage(
+    await showWritten(
+      journal.uriOf(shown.note),
       vscode.l10n.t('{0} notes written. Undo takes them back in one step.', changes.length),
-      8000,
     );
   });
 }

@@ -1,38 +1,14 @@
 import * as vscode from 'vscode';
 import type { Note } from '../../journal/note';
-import type { Entry, GoalEntry, SessionEntry } from '../../notation/entries';
+import type { Entry, GoalEntry } from '../../notation/entries';
 import { formatQuantity } from '../../notation/quantity';
 import type { SourceRange } from '../../notation/source-range';
-import { dayNumber } from '../../notation/time/iso-date';
 import { formatTimeSpan } from '../../notation/time/wall-clock';
-import { type SessionState, sessionState } from '../../training/session-state';
 import { rangeInNote } from '../document-ranges';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
+import { sessionStateIn } from '../session-state-in-note';
 import { noteSelector } from './note-selector';
-
-/** The state of a session in a word. */
-function stateWord(state: SessionState): string {
-  switch (state) {
-    case 'done':
-      return vscode.l10n.t('done');
-    case 'overdue':
-      return vscode.l10n.t('overdue');
-    case 'skipped':
-      return vscode.l10n.t('skipped');
-    case 'moved':
-      return vscode.l10n.t('moved');
-    case 'planned':
-      return vscode.l10n.t('planned');
-  }
-}
-
-function stateOf(journal: OpenJournal, note: Note, entry: SessionEntry): string {
-  if (note.name.kind !== 'day' || !entry.kind) return '';
-  const { date } = note.name;
-  const session = { note: note.path, entry, date, day: dayNumber(date), kind: entry.kind.value };
-  return stateWord(sessionState(session, journal.today()));
-}
 
 interface Line {
   readonly name: string | undefined;
@@ -59,7 +35,7 @@ function lineOf(journal: OpenJournal, note: Note, entry: Entry): Line | undefine
       const time = entry.span && formatTimeSpan(entry.span.value);
       return {
         name: entry.kind && [entry.kind.value, time].filter((one) => one !== undefined).join(' '),
-        detail: stateOf(journal, note, entry),
+        detail: sessionStateIn(note, entry, journal.today())?.word ?? '',
         kind: vscode.SymbolKind.Event,
       };
     }

@@ -1,8 +1,9 @@
 import type { Entry } from '../../notation/entries';
 import { readNote } from '../../notation/read-note';
 import { lineStarts, type SourceRange } from '../../notation/source-range';
+import { htmlText } from '../html-text';
 import type { MarkdownItOfPreview, PreviewState, PreviewToken } from './markdown-it';
-import { escaped, type PreviewNote, tagHtml } from './tag-html';
+import { type PreviewNote, tagHtml } from './tag-html';
 
 const tokenType = 'training_tag';
 
@@ -100,9 +101,9 @@ export function drawTags<Markdown extends MarkdownItOfPreview>(
     const note = noteOf(env);
     const tag = token && tags.get(token);
     const content = token?.content ?? '';
-    if (!note || !tag) return escaped(content);
+    if (!note || !tag) return htmlText(content);
     const { src, range, entry } = tag;
-    return tagHtml(src, range, entry, note) + escaped(content.slice(range.end - range.start));
+    return tagHtml(src, range, entry, note) + htmlText(content.slice(range.end - range.start));
   };
   return markdown;
 }

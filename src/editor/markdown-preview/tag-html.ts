@@ -2,6 +2,7 @@ import type { Entry, SessionEntry } from '../../notation/entries';
 import { namesInEntry } from '../../notation/entry-names';
 import type { SourceRange } from '../../notation/source-range';
 import type { SessionState } from '../../training/session-state';
+import { htmlText } from '../html-text';
 
 /** What the preview of a note knows beside its text. */
 export interface PreviewNote {
@@ -23,11 +24,6 @@ const shapes: Readonly<Record<SessionState, string>> = {
 /** States that the shape alone does not tell. */
 const toldInWords: ReadonlySet<SessionState> = new Set(['overdue', 'skipped', 'moved']);
 
-/** Text in HTML, also between quotation marks. */
-export function escaped(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
-}
-
 function span(kind: string, html: string, attributes = ''): string {
   return `<span class="training-${kind}"${attributes}>${html}</span>`;
 }
@@ -42,7 +38,7 @@ function boxPiece(entry: Entry, note: PreviewNote): readonly Piece[] {
   const { range, checked } = entry.task;
   const state = entry.tag === 'session' ? note.state(entry) : undefined;
   const is = state?.is ?? (checked ? 'done' : 'planned');
-  const label = state ? ` role="img" aria-label="${escaped(state.word)}"` : '';
+  const label = state ? ` role="img" aria-label="${htmlText(state.word)}"` : '';
   return [
     // With its brackets.
     {
@@ -55,8 +51,8 @@ function boxPiece(entry: Entry, note: PreviewNote): readonly Piece[] {
 function tagPiece(entry: Entry, note: PreviewNote): Piece {
   const state = entry.tag === 'session' ? note.state(entry) : undefined;
   const word =
-    state && toldInWords.has(state.is) ? ` ${span(`state training-${state.is}`, escaped(state.word))}` : '';
-  return { range: entry.nameRange, html: (text) => `${span('tag', escaped(text))}${word}` };
+    state && toldInWords.has(state.is) ? ` ${span(`state training-${state.is}`, htmlText(state.word))}` : '';
+  return { range: entry.nameRange, html: (text) => `${span('tag', htmlText(text))}${word}` };
 }
 
 function namePieces(entry: Entry, note: PreviewNote): readonly Piece[] {
@@ -64,13 +60,13 @@ function namePieces(entry: Entry, note: PreviewNote): readonly Piece[] {
     const address = of === 'goal' || of === 'subject' ? note.goalAddress(id) : undefined;
     if (address === undefined) return [];
     return [
-      { range, html: (text) => `<a class="training-goal" href="${escaped(address)}">${escaped(text)}</a>` },
+      { range, html: (text) => `<a class="training-goal" href="${htmlText(address)}">${htmlText(text)}</a>` },
     ];
   });
 }
 
 function remarkPiece({ remark }: Entry): readonly Piece[] {
-  return remark ? [{ range: remark.range, html: (text) => span('remark', escaped(text)) }] : [];
+  return remark ? [{ range: remark.range, html: (text) => span('remark', htmlText(text)) }] : [];
 }
 
 /**
@@ -89,9 +85,9 @@ export function tagHtml(src: string, range: SourceRange, entry: Entry, note: Pre
   for (const piece of pieces) {
     if (piece.range.start < position || piece.range.end > range.end) continue;
     html +=
-      escaped(src.slice(position, piece.range.start)) +
+      htmlText(src.slice(position, piece.range.start)) +
       piece.html(src.slice(piece.range.start, piece.range.end));
     position = piece.range.end;
   }
-  return html + escaped(src.slice(position, range.end));
+  return html + htmlText(src.slice(position, range.end));
 }

@@ -14,7 +14,7 @@ import {
 import { weekClauses } from '../../training/month/week-clauses';
 import { checkContext } from '../../training/week-under-check';
 import { message, minutesInWords } from '../../training/wording';
-import { usableLanguage } from '../date-words';
+import { htmlText } from '../html-text';
 import {
   clausesInWords,
   dayNumberName,
@@ -23,6 +23,7 @@ import {
   weekdayNames,
 } from '../month-page/month-words';
 import type { JournalOfMonthPage } from '../month-page/page-data';
+import { printedPage } from '../printed-page';
 import { reasonInWords } from '../reason-words';
 import type { Words } from '../words';
 import { type Paper, sheetStyle } from './sheet-style';
@@ -48,11 +49,7 @@ interface SheetContext extends SheetOptions {
 }
 
 function escaped(text: string): string {
-  return withoutDirectionMarks(text)
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/"/g, '&quot;');
+  return htmlText(withoutDirectionMarks(text));
 }
 
 function markOf(name: SessionMark): string {
@@ -209,21 +206,11 @@ export function monthSheet(open: JournalOfMonthPage, options: SheetOptions): str
   const heads = weekdayNames(options.weekStart, language).map(
     ({ long }) => `<th scope="col">${escaped(long)}</th>`,
   );
-  const policy = "default-src 'none'; style-src 'unsafe-inline'";
-  return `<!DOCTYPE html>
-<html lang="${escaped(usableLanguage(language))}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${escaped(title)}</title>
-<style>
-${sheetStyle(options.paper, rowLines(facts, context))}
-</style>
-</head>
-<body>
-<main>
-<h1>${escaped(title)}</h1>
+  return printedPage({
+    language,
+    title: escaped(title),
+    style: sheetStyle(options.paper, rowLines(facts, context)),
+    content: `<h1>${escaped(title)}</h1>
 <table>
 <thead><tr>${heads.join('')}<th scope="col" class="week">${escaped(say('Week'))}</th></tr></thead>
 <tbody>
@@ -231,9 +218,6 @@ ${facts.weeks.map((week) => weekRow(week, context)).join('\n')}
 </tbody>
 </table>
 <p>${escaped(totals(facts, context))}</p>
-<ul>${legend(context)}</ul>
-</main>
-</body>
-</html>
-`;
+<ul>${legend(context)}</ul>`,
+  });
 }

@@ -8,6 +8,7 @@ import { rangeInNote } from '../document-ranges';
 import type { FeatureContext } from '../feature-context';
 import type { OpenJournal } from '../open-journal';
 import { say } from '../sentences';
+import { tellOfNewPlan } from '../unfinished-changes';
 import { planInSlices } from './plan-in-slices';
 import { type PlanList, pickFromPlan } from './plan-picker';
 
@@ -101,12 +102,7 @@ export async function planAndWrite(
         } catch (error) {
           if (!(error instanceof StaleChangeError)) throw error;
           // The list is shown again, with a plan for the notes as they are now.
-          await vscode.commands.executeCommand('trainingJournal.refresh');
-          void vscode.window.showWarningMessage(
-            vscode.l10n.t(
-              'The notes have changed since this was planned. Nothing was written; this is the new plan.',
-            ),
-          );
+          await tellOfNewPlan();
         }
     }
   }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { NotePlace } from '../../journal/note';
 import type { NoteChange } from '../../planning/note-change';
+import { type EditorList, rowItem } from '../editor-list';
 import { editorWords } from '../editor-words';
 import type { OpenJournal, OpenJournals } from '../open-journal';
 import type { Planned } from './plan-in-slices';
@@ -36,36 +37,11 @@ const againButton = (): vscode.QuickInputButton => ({
 });
 
 function itemOf(row: PlanRow): RowItem {
-  return {
-    label: `$(${row.icon}) ${row.label}`,
-    ...(row.description === undefined ? {} : { description: row.description }),
-    ...(row.detail === undefined ? {} : { detail: row.detail }),
-    buttons: row.place ? [openButton()] : [],
-    row,
-  };
+  return { ...rowItem(row), buttons: row.place ? [openButton()] : [], row };
 }
 
 /** The editor's list, or a stand-in of a test. */
-export type PlanList = Pick<
-  vscode.QuickPick<RowItem>,
-  | 'activeItems'
-  | 'busy'
-  | 'buttons'
-  | 'dispose'
-  | 'ignoreFocusOut'
-  | 'items'
-  | 'keepScrollPosition'
-  | 'matchOnDescription'
-  | 'matchOnDetail'
-  | 'onDidAccept'
-  | 'onDidHide'
-  | 'onDidTriggerButton'
-  | 'onDidTriggerItemButton'
-  | 'placeholder'
-  | 'selectedItems'
-  | 'show'
-  | 'title'
->;
+export type PlanList = EditorList<RowItem>;
 
 /** A list over one plan, until the person decides. It plans again by itself when the notes change. */
 class PlanPicker {

@@ -1,6 +1,6 @@
-import * as vscode from 'vscode';
 import { applyChanges, StaleChangeError } from '../apply-changes';
 import type { OpenJournal, OpenJournals } from '../open-journal';
+import { tellOfNewPlan } from '../unfinished-changes';
 import { type ConfirmedReview, pickReview, type ReviewList } from './review-picker';
 
 /**
@@ -28,12 +28,7 @@ export async function reviewAndWrite(
     } catch (error) {
       if (!(error instanceof StaleChangeError)) throw error;
       before = confirmed;
-      await vscode.commands.executeCommand('trainingJournal.refresh');
-      void vscode.window.showWarningMessage(
-        vscode.l10n.t(
-          'The notes have changed since this was planned. Nothing was written; this is the new plan.',
-        ),
-      );
+      await tellOfNewPlan();
     }
   }
 }

@@ -17,6 +17,7 @@ import {
   sessionToggled,
   stepsOf,
 } from '../../planning/week-review-flow/review-progress';
+import { type EditorList, rowItem } from '../editor-list';
 import { editorWords } from '../editor-words';
 import type { OpenJournal, OpenJournals } from '../open-journal';
 import { runInSlices } from '../run-in-slices';
@@ -29,26 +30,7 @@ export interface ReviewItem extends vscode.QuickPickItem {
 }
 
 /** The editor's list, or a stand-in of a test. */
-export type ReviewList = Pick<
-  vscode.QuickPick<ReviewItem>,
-  | 'activeItems'
-  | 'busy'
-  | 'buttons'
-  | 'dispose'
-  | 'ignoreFocusOut'
-  | 'items'
-  | 'keepScrollPosition'
-  | 'matchOnDescription'
-  | 'matchOnDetail'
-  | 'onDidAccept'
-  | 'onDidHide'
-  | 'onDidTriggerButton'
-  | 'placeholder'
-  | 'selectedItems'
-  | 'show'
-  | 'title'
-  | 'value'
->;
+export type ReviewList = EditorList<ReviewItem>;
 
 /** What a person confirmed, and how far they had come. */
 export interface ConfirmedReview {
@@ -76,15 +58,6 @@ function optionsOf(open: OpenJournal): ReviewFlowOptions {
     includeWhy: settings.review.why,
     timeOfDay: settings.timeOfDay,
     say,
-  };
-}
-
-function itemOf(row: ReviewRow): ReviewItem {
-  return {
-    label: `$(${row.icon}) ${row.label}`,
-    ...(row.description === undefined ? {} : { description: row.description }),
-    ...(row.detail === undefined ? {} : { detail: row.detail }),
-    row,
   };
 }
 
@@ -251,7 +224,7 @@ class ReviewPicker {
     list.buttons = isFirst ? [] : [vscode.QuickInputButtons.Back];
     const items = reviewSections(shown).flatMap(({ title, rows }): ReviewItem[] => [
       ...(title === undefined ? [] : [{ label: title, kind: vscode.QuickPickItemKind.Separator }]),
-      ...rows.map(itemOf),
+      ...rows.map((row) => ({ ...rowItem(row), row })),
     ]);
     list.items = items;
     const goesOn = ({ row }: ReviewItem) => row?.id === 'next' || row?.id === 'write';

@@ -1,8 +1,8 @@
 import { micromark } from 'micromark';
 import { gfmTable, gfmTableHtml } from 'micromark-extension-gfm-table';
 import { withoutDirectionMarks } from '../../notation/direction-marks';
-import { usableLanguage } from '../date-words';
 import type { Paper } from '../month-sheet/sheet-style';
+import { printedPage } from '../printed-page';
 
 /** How a note to share is printed. */
 export interface ShareSheetOptions {
@@ -41,23 +41,10 @@ export function shareSheet(note: string, { paper, language }: ShareSheetOptions)
     htmlExtensions: [gfmTableHtml()],
   });
   const heading = /<h1>(.*?)<\/h1>/su.exec(content)?.[1] ?? '';
-  const policy = "default-src 'none'; style-src 'unsafe-inline'";
-  return `<!DOCTYPE html>
-<html lang="${usableLanguage(language)}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${heading.replace(/<[^<>]*>/gu, '')}</title>
-<style>
-${style(paper)}
-</style>
-</head>
-<body>
-<main>
-${content}
-</main>
-</body>
-</html>
-`;
+  return printedPage({
+    language,
+    title: heading.replace(/<[^<>]*>/gu, ''),
+    style: style(paper),
+    content,
+  });
 }

@@ -9,6 +9,7 @@ import {
 import { applyAcrossJournals } from '../../across-journals';
 import type { FeatureContext } from '../../feature-context';
 import type { OpenJournal } from '../../open-journal';
+import { showWritten } from '../../show-written';
 import { registerCommand } from '../run-command';
 import { severalJournals, under18Words } from './pick-athlete';
 
@@ -112,13 +113,11 @@ export function registerAddToJournalsCommand(context: FeatureContext): vscode.Di
     const [change] = first?.result.changes ?? [];
     if (!first || !change) return;
     await applyAcrossJournals(added.map(({ journal, result }) => ({ journal, changes: result.changes })));
-    // Undo goes by the note in front.
-    await vscode.window.showTextDocument(first.journal.uriOf(change.note));
-    vscode.window.setStatusBarMessage(
+    await showWritten(
+      first.journal.uriOf(change.note),
       added.length === 1
         ? vscode.l10n.t('Added to 1 journal. Undo takes it back.')
         : vscode.l10n.t('Added to {0} journals. Undo takes it back in one step.', added.length),
-      8000,
     );
   });
 }

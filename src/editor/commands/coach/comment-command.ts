@@ -6,6 +6,7 @@ import type { FeatureContext } from '../../feature-context';
 import type { OpenJournal } from '../../open-journal';
 import { isRecord } from '../../page/read-message';
 import { readCoachHeading } from '../../settings';
+import { showWritten } from '../../show-written';
 import { registerCommand } from '../run-command';
 import { pickAthlete } from './pick-athlete';
 
@@ -55,11 +56,9 @@ export function registerCommentCommand(context: FeatureContext): vscode.Disposab
     const [change] = written?.changes ?? [];
     if (!written || !change) return;
     await applyChanges(journal, written.changes);
-    // Undo goes by the note in front.
-    await vscode.window.showTextDocument(journal.uriOf(change.note));
-    vscode.window.setStatusBarMessage(
+    await showWritten(
+      journal.uriOf(change.note),
       vscode.l10n.t('The comment stands in the note of {0}. Undo takes it back.', written.date),
-      8000,
     );
   });
 }

@@ -1,11 +1,10 @@
 import * as vscode from 'vscode';
 import { isoDate } from '../../../notation/time/iso-date';
-import { addWeeks, type IsoWeek, isoWeekOf, mondayOf } from '../../../notation/time/iso-week';
+import { addWeeks, type IsoWeek, isoWeekOf, mondayOf, weeksInRow } from '../../../notation/time/iso-week';
 import { formatTime } from '../../../notation/time/wall-clock';
 import {
   type CopiedWeek,
   type CopyPlan,
-  type CopyWeeksOptions,
   copyChanges,
   copyWeeksInSlices,
   mostCopiedWeeks,
@@ -19,8 +18,9 @@ import type { FeatureContext } from '../../feature-context';
 import type { OpenJournal } from '../../open-journal';
 import { isRecord } from '../../page/read-message';
 import { planOptions } from '../../plan-preview/plan-options';
-import { runInSlices } from '../../run-in-slices';
+import { searchWithNotice } from '../../search-with-notice';
 import { say } from '../../sentences';
+import { showWritten } from '../../show-written';
 import { registerCommand } from '../run-command';
 import { pickAthlete, severalJournals, under18Words } from './pick-athlete';
 
@@ -40,9 +40,7 @@ function fromWords(week: IsoWeek, journal: OpenJournal): string {
 function filledWeeks(journal: OpenJournal): readonly { readonly week: IsoWeek; readonly sessions: number }[] {
   const today = journal.today();
   const weeks = weekReader(journal.journal, today);
-  return Array.from({ length: weeksBack + weeksAhead + 1 }, (_, index) =>
-    addWeeks(isoWeekOf(today), index - weeksBack),
-  )
+  return weeksInRow(addWeeks(isoWeekOf(today), -weeksBack), weeksBack + weeksAhead + 1)
     .map((week) => ({ week, sessions: weeks(week).standing.length }))
     .filter(({ sessions }) => sessions > 0);
 }
@@ -102,25 +100,6 @@ async function askTarget(into: OpenJournal): Promise<IsoWeek | undefined> {
     { title: vscode.l10n.t('Into which week of {0}?', into.title) },
   );
   return picked?.week;
-}
-
-/** Plans in slices, with a message that can stop it. */
-async function plan(into: OpenJournal, options: CopyWeeksOptions): Promise<CopyPlan | undefined> {
-  return vscode.window.withProgress(
-    {
-      location: vscode.ProgressLocation.Notification,
-      title: vscode.l10n.t('Looking for the best places'),
-      cancellable: true,
-    },
-    (_progress, token) =>
-      runInSlices(
-        copyWeeksInSlices(into.journal, {
-          ...options,
-          nodesPerSlice: 1,
-          shouldStop: () => token.isCancellationRequested,
-        }),
-      ),
-  );
 }
 
 function sessionRow(session: PlannedSession, into: OpenJournal): SessionRow {
@@ -214,17 +193,17 @@ export function registerCopyWeeksCommand(context: FeatureContext): vscode.Dispos
     if (!into || to === undefined) return;
     const { weeks: _weeks, mode: _mode, ...rules } = planOptions(into, [], 'new');
     const options = { ...rules, from: from.journal, firstWeek: source.firstWeek, count, to };
-    const found = await plan(into, options);
+    const found = await searchWithNotice((slices) =>
+      copyWeeksInSlices(into.journal, { ...options, ...slices }),
+    );
     const kept = found && (await preview(found, from, into));
     const changes = kept ? copyChanges(into.journal, options, kept) : [];
     const [first] = changes;
     if (!first) return;
     await applyChanges(into, changes);
-    // Undo goes by the note in front.
-    await vscode.window.showTextDocument(into.uriOf(first.note));
-    vscode.window.setStatusBarMessage(
+    await showWritten(
+      into.uriOf(first.note),
       vscode.l10n.t('{0} notes written. Undo takes them back in one step.', changes.length),
-      8000,
     );
   });
 }
