@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { accept, endLists, leave } from '../end-lists';
 import {
   eventually,
   findingIn,
@@ -13,26 +14,9 @@ import {
 /** A list is taken for filled after this time: nothing tells of it. */
 const untilFilled = 700;
 
-const accept = 'workbench.action.acceptSelectedQuickOpenItem';
-const leave = 'workbench.action.closeQuickOpen';
-
-/** Runs a command and answers its questions one after the other by editor commands, the last of them until it is done. */
-async function run(command: string, argument: unknown, ...answers: readonly string[]): Promise<void> {
-  let isDone = false;
-  const running = Promise.resolve(
-    vscode.commands.executeCommand(`trainingJournal.${command}`, argument),
-  ).finally(() => {
-    isDone = true;
-  });
-  let step = 0;
-  await eventually(`end of ${command}`, async () => {
-    await new Promise((resolve) => setTimeout(resolve, untilFilled));
-    if (isDone) return true;
-    await vscode.commands.executeCommand(answers[Math.min(step, answers.length - 1)] ?? leave);
-    step += 1;
-    return undefined;
-  });
-  await running;
+/** Runs a command and answers its questions in these ways. */
+function run(command: string, argument: unknown, ...ways: readonly [string, ...string[]]): Promise<void> {
+  return endLists(vscode.commands.executeCommand(`trainingJournal.${command}`, argument), ways, untilFilled);
 }
 
 describe('what a coach does in journals', () => {

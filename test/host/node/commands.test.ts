@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { applyChanges, IncompleteChangeError, StaleChangeError } from '../../../src/editor/apply-changes';
 import type { OpenJournal } from '../../../src/editor/open-journal';
+import { accept, endLists } from '../end-lists';
 import {
   eventually,
   findingIn,
@@ -12,24 +13,9 @@ import {
 
 // Today is Wednesday, 2026-02-25.
 
-/** A list is taken for filled after this time: nothing tells of it. */
-const untilFilled = 300;
-
 /** Runs a command and takes the chosen rows of every list that it opens, until it is done. */
-async function runAccepting(command: string, argument?: unknown): Promise<void> {
-  let isDone = false;
-  const run = Promise.resolve(vscode.commands.executeCommand(`trainingJournal.${command}`, argument)).finally(
-    () => {
-      isDone = true;
-    },
-  );
-  await eventually(`end of ${command}`, async () => {
-    await new Promise((resolve) => setTimeout(resolve, untilFilled));
-    if (isDone) return true;
-    await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-    return undefined;
-  });
-  await run;
+function runAccepting(command: string, argument?: unknown): Promise<void> {
+  return endLists(vscode.commands.executeCommand(`trainingJournal.${command}`, argument), [accept], 300);
 }
 
 describe('a command', () => {

@@ -1,32 +1,13 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { accept, endLists, leave } from '../end-lists';
 import { eventually, findingIn, type ScratchJournal, scratchJournal } from '../scratch-journal';
 
 // Today is Wednesday, 2026-02-25.
 
-/** A list is taken for filled after this time: nothing tells of it. */
-const untilFilled = 400;
-
-const accept = 'workbench.action.acceptSelectedQuickOpenItem';
-const leave = 'workbench.action.closeQuickOpen';
-
-/** Runs the command and ends its lists one after the other in these ways, the last of them until it is done. */
-async function run(...ways: readonly string[]): Promise<void> {
-  let isDone = false;
-  const command = Promise.resolve(vscode.commands.executeCommand('trainingJournal.writeReturnPlan')).finally(
-    () => {
-      isDone = true;
-    },
-  );
-  let step = 0;
-  await eventually('end of the command', async () => {
-    await new Promise((resolve) => setTimeout(resolve, untilFilled));
-    if (isDone) return true;
-    await vscode.commands.executeCommand(ways[Math.min(step, ways.length - 1)] ?? leave);
-    step += 1;
-    return undefined;
-  });
-  await command;
+/** Runs the command and ends its lists in these ways. */
+function run(...ways: readonly [string, ...string[]]): Promise<void> {
+  return endLists(vscode.commands.executeCommand('trainingJournal.writeReturnPlan'), ways);
 }
 
 describe('getting going again', () => {

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { accept, endLists, leave } from '../end-lists';
 import { eventually, findingIn, type ScratchJournal, scratchJournal } from '../scratch-journal';
 
 // Today is Wednesday, 2026-02-25.
@@ -35,32 +36,17 @@ function untitled(): readonly vscode.TextDocument[] {
 
 /** Runs a command, takes nothing but what is ticked of what may leave, and ends the last list as `end` does. */
 async function share(command: string, subject: object, end: string): Promise<string> {
-  let isDone = false;
-  const run = Promise.resolve(
-    vscode.commands.executeCommand(`trainingJournal.${command}`, undefined, subject),
-  ).finally(() => {
-    isDone = true;
-  });
+  const running = vscode.commands.executeCommand(`trainingJournal.${command}`, undefined, subject);
   const shown = await eventually('preview', async () => {
     const [document] = untitled();
     if (document) return document.getText();
     await new Promise((resolve) => setTimeout(resolve, untilFilled));
-    if (untitled().length === 0)
-      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+    if (untitled().length === 0) await vscode.commands.executeCommand(accept);
     return undefined;
   });
-  await eventually('end of the command', async () => {
-    await new Promise((resolve) => setTimeout(resolve, untilFilled));
-    if (isDone) return true;
-    await vscode.commands.executeCommand(end);
-    return undefined;
-  });
-  await run;
+  await endLists(running, [end], untilFilled);
   return shown;
 }
-
-const accept = 'workbench.action.acceptSelectedQuickOpenItem';
-const leave = 'workbench.action.closeQuickOpen';
 
 describe('a note to share', () => {
   let journal: ScratchJournal | undefined;

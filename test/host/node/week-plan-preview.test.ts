@@ -8,6 +8,7 @@ import type { RowItem } from '../../../src/editor/plan-preview/plan-picker';
 import { WorkspaceJournals } from '../../../src/editor/workspace-journals';
 import { DiskNoteSource } from '../../../src/journal/sources/disk-note-source';
 import { parseIsoWeek } from '../../../src/notation/time/iso-week';
+import { accept, endLists } from '../end-lists';
 import { eventually, findingIn, type ScratchJournal, scratchJournal } from '../scratch-journal';
 import { StandInList } from '../stand-in-list';
 
@@ -237,19 +238,11 @@ describe('the preview of a plan', () => {
           command?.arguments?.[0] === scratch.folder.toString(),
       );
     });
-    let isDone = false;
-    const run = Promise.resolve(
+    await endLists(
       vscode.commands.executeCommand(action.command?.command ?? '', ...(action.command?.arguments ?? [])),
-    ).finally(() => {
-      isDone = true;
-    });
-    await eventually('end of the command', async () => {
-      await new Promise((resolve) => setTimeout(resolve, 300));
-      if (isDone) return true;
-      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-      return undefined;
-    });
-    await run;
+      [accept],
+      300,
+    );
     const [, target = ''] = /moved:(2026-02-2\d)/.exec(await scratch.read('2026-02-23.md')) ?? [];
     assert.equal(await scratch.exists(`${target}.md`), true);
     // One of the changed notes is in front, so that one undo takes the whole step back.

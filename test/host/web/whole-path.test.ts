@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { accept, endLists } from '../end-lists';
 import { eventually, findingIn, noFindingIn, type ScratchJournal, scratchJournal } from '../scratch-journal';
 
 // Today is Wednesday, 2026-02-25.
@@ -55,21 +56,12 @@ describe("a person's path in the browser's worker", () => {
   });
 
   /** Runs a command of this journal, and takes the first row of every list that it opens. */
-  const runAccepting = async (command: string) => {
-    let isDone = false;
-    const running = Promise.resolve(
+  const runAccepting = (command: string) =>
+    endLists(
       vscode.commands.executeCommand(`trainingJournal.${command}`, journal.folder.toString()),
-    ).finally(() => {
-      isDone = true;
-    });
-    await eventually('end of the command', async () => {
-      await new Promise((resolve) => setTimeout(resolve, 300));
-      if (isDone) return true;
-      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-      return undefined;
-    });
-    await running;
-  };
+      [accept],
+      300,
+    );
 
   it("writes next week's notes, and adds nothing the second time", async () => {
     const week = ['02', '03', '04', '05', '06', '07', '08'].map((day) => `log/2026-03-${day}.md`);
